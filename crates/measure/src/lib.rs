@@ -1,0 +1,1 @@
+//! Amounts, units and kitchen fractions.
