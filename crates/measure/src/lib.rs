@@ -1,1 +1,9 @@
-//! Amounts, units and kitchen fractions.
+//! Amounts, units and kitchen fractions: what they are, how people write them, and roundings whose
+//! direction stands in their name.
+//!
+//! Knows nothing of food. Every physical quantity that crosses a public function of the workspace is one of
+//! the types here, made and read by unit, so that a pound can never be taken for a pint.
+
+mod quantity;
+
+pub use quantity::{Altitude, Length, Mass, Minutes, Percent, Pressure, Temp, Volume};
