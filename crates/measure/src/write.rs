@@ -122,7 +122,7 @@ pub fn write_altitude(altitude: Altitude) -> String {
     let feet = altitude.as_feet().to_string();
     let mut written = String::new();
     for (place, digit) in feet.chars().enumerate() {
-        if place > 0 && (feet.len() - place) % 3 == 0 {
+        if place > 0 && (feet.len() - place).is_multiple_of(3) {
             written.push(',');
         }
         written.push(digit);
