@@ -136,7 +136,7 @@ impl Almanac {
     #[must_use]
     pub fn find_storage(&self, produce: &Produce) -> Vec<&FreshStorage> {
         let keyed = |row: &&FreshStorage| {
-            row.record == StorageRecord::Produce && produce.storage_keys.iter().any(|key| *key == row.produce)
+            row.record == StorageRecord::Produce && produce.storage_keys.contains(&row.produce)
         };
         let mut rows: Vec<&FreshStorage> = self.produce.storage.iter().filter(keyed).collect();
         rows.sort_by_key(|row| row.life.map_or((u32::MAX, u32::MAX), |life| (life.min, life.max)));
