@@ -19,7 +19,6 @@ use crate::row::{Reading, Sources};
 use crate::rule::{CannerRule, RuleMissing, read_canner_rules};
 use crate::source::{Source, read_sources};
 use crate::tables::{Table, Tables};
-use crate::words::stems_of;
 use crate::{FormulaId, ProductId, RefusalId, RuleId, SourceId};
 
 /// All tables, typed.
@@ -189,34 +188,6 @@ impl Almanac {
     #[must_use]
     pub fn acid_remarks(&self) -> &[AcidRemark] {
         &self.acid_remarks
-    }
-
-    /// A refusal.
-    #[must_use]
-    pub fn refusal(&self, id: &str) -> Option<&NotForCanning> {
-        self.refusals.get(id)
-    }
-
-    /// Every refusal, in the order of the ids.
-    pub fn refusals(&self) -> impl Iterator<Item = &NotForCanning> {
-        self.refusals.values()
-    }
-
-    /// The refusals that a person's words call up: those of which some phrase has all its words among them. The
-    /// phrase with the most words comes first.
-    #[must_use]
-    pub fn find_refusals(&self, words: &str) -> Vec<&NotForCanning> {
-        let words = stems_of(words);
-        let mut found: Vec<(usize, &NotForCanning)> = self
-            .refusals
-            .values()
-            .filter_map(|refusal| {
-                let met = refusal.phrases.iter().filter(|phrase| phrase.is_subset(&words));
-                Some((met.map(std::collections::BTreeSet::len).max()?, refusal))
-            })
-            .collect();
-        found.sort_by_key(|(length, _)| std::cmp::Reverse(*length));
-        found.into_iter().map(|(_, refusal)| refusal).collect()
     }
 }
 
