@@ -113,7 +113,7 @@ fn use_pressure_lines(almanac: &Almanac, lot: &Lot, way: Way, pieces: &mut Vec<P
     if pieces.iter().any(|piece| piece.action == Action::Vent) {
         return;
     }
-    let Some(pattern) = almanac.formulas().iter().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
+    let Some(pattern) = almanac.formulas().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
     else {
         return;
     };

@@ -96,7 +96,7 @@ fn upper(low: f64, typical: f64, high: f64) -> f64 {
 /// Lot after lot through one pot: the printed minutes and the way back to the boil for each.
 fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let lots = libm::ceil(mass.as_kilograms() / BLANCH_LOT_KG).max(1.0);
-    let printed = line.minutes.map_or(3.0, |(_, most)| f64::from(most.0));
+    let printed = line.minutes.map_or(3.0, |minutes| minutes.high.to_f64());
     let start = almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
     start + lots * (printed + BACK_TO_BOIL_MIN)
 }
@@ -104,7 +104,7 @@ fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
 /// The first guess for a line, at the planned quantile when it takes a person.
 fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -> f64 {
     let Some(guess) = almanac.find_guess(line.action, line.equipment, &line.what) else {
-        return line.minutes.map_or(5.0, |(_, most)| f64::from(most.0));
+        return line.minutes.map_or(5.0, |minutes| minutes.high.to_f64());
     };
     let typical =
         guess.fixed_min + guess.per_kg_min * mass.as_kilograms() + guess.per_jar_min * f64::from(lot.containers);

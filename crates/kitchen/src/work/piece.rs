@@ -1,6 +1,6 @@
 //! A line of a formula as a piece of work with a length.
 
-use almanac::{Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack};
+use almanac::{Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack, StepMinutes};
 
 use super::duration::{self, Lot};
 
@@ -79,7 +79,7 @@ fn lines_done<'a>(formula: &'a Formula, way: Way) -> impl Iterator<Item = &'a Fo
 
 /// One line with its length.
 fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: Way, phase: Phase) -> Piece {
-    let (minutes, slack) = match (line.action, line.minutes, way) {
+    let (minutes, slack) = match (line.action, line.minutes.map(StepMinutes::round_up), way) {
         (Action::Process, _, Way { process: Some((_, minutes)), .. }) => (minutes, 0),
         (Action::Sterilize, _, Way { sterilize_min: Some(minutes), .. }) => (minutes, 0),
         (Action::Blanch | Action::Dip, _, _) => (duration::plan_minutes(almanac, line, lot), 0),
@@ -94,13 +94,13 @@ fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: Way, phase: P
     Piece {
         phase,
         action: line.action,
-        what: line.what.clone(),
+        what: line.what.to_string(),
         minutes,
         slack,
         attention: if by_lots { Attention::Hands } else { line.attention },
         care: line.care,
         tool: if line.equipment == Tool::Processor && !lot.processor { Tool::None } else { line.equipment },
         may_wait: line.can_wait.map(|wait| wait.0),
-        note: line.note.clone(),
+        note: line.note.to_string(),
     }
 }
