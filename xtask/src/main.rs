@@ -1,4 +1,4 @@
-//! Developer commands: `cargo xtask check`, `tidy`.
+//! Developer commands: `cargo xtask check`, `tidy`, `bench`.
 //!
 //! One module a command. Nothing here is shipped; what a person needs to plan a day is in `crates/`.
 
@@ -6,6 +6,7 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
+mod bench;
 mod check;
 mod guide;
 mod tidy;
@@ -25,12 +26,15 @@ enum Command {
     Check,
     /// The rules of the tree that no compiler knows: headers, arrows, sources, licences, what may not be tracked.
     Tidy,
+    /// Measures the release build against its budgets and records the run in `benches/runs/`.
+    Bench(bench::Options),
 }
 
 fn main() -> ExitCode {
     let outcome = match Cli::parse().command {
         Command::Check => check::run(),
         Command::Tidy => tidy::run(),
+        Command::Bench(options) => bench::run(&options),
     };
     match outcome {
         Ok(()) => ExitCode::SUCCESS,

@@ -32,7 +32,7 @@ const IMPURE: [(&str, &str); 26] = [
     ("Instant::now", "is a clock; a pure crate is handed the time"),
     ("SystemTime", "is a clock; a pure crate is handed the time"),
     ("Timestamp::now", "is a clock; a pure crate is handed the time"),
-    ("Zoned::now", "is a clock; a pure crate is handed the time"),
+    ("ZonedDateTime::now", "is a clock; a pure crate is handed the time"),
     ("HashMap", "has an order of its own in each run; use BTreeMap"),
     ("HashSet", "has an order of its own in each run; use BTreeSet"),
     ("print!(", "prints; a pure crate returns what is to be said"),
