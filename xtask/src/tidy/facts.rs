@@ -32,14 +32,25 @@ pub(super) fn find_faults(tree: &Tree) -> Vec<Fault> {
     let mut faults = Vec::new();
     let (listed, source_faults) = read_sources(tree.find_text(SOURCES).unwrap_or_default());
     faults.extend(source_faults);
-    let mut named = BTreeSet::new();
-    for (path, text) in tree.texts().filter(|(path, _)| path.starts_with("data/") && ends_in(path, "csv")) {
-        faults.extend(find_table_faults(path, text, &listed, &mut named));
+    let tables: Vec<(&str, &str)> =
+        tree.texts().filter(|(path, _)| path.starts_with("data/") && ends_in(path, "csv")).collect();
+    for (path, text) in &tables {
+        faults.extend(find_table_faults(path, text, &listed));
     }
-    for id in listed.difference(&named) {
-        faults.push(Fault::of(SOURCES, format!("`{id}` is listed and no row names it")));
+    for id in &listed {
+        // A second witness of a figure is named in the locator or the note of its row.
+        if !tables.iter().any(|(_, text)| names(text, id)) {
+            faults.push(Fault::of(SOURCES, format!("`{id}` is listed and no row names it")));
+        }
     }
     faults
+}
+
+/// Whether the text names the source, and not only one whose id is longer.
+fn names(text: &str, id: &str) -> bool {
+    let goes_on = |letter: char| letter.is_alphanumeric() || letter == '_' || letter == '-';
+    text.match_indices(id)
+        .any(|(at, _)| !text[..at].ends_with(goes_on) && !text[at + id.len()..].starts_with(goes_on))
 }
 
 /// The ids of the sources, and what is wrong with their entries.
@@ -70,12 +81,7 @@ fn read_sources(text: &str) -> (BTreeSet<String>, Vec<Fault>) {
 }
 
 /// Every fault of one table; the sources that its rows name are added to `named`.
-fn find_table_faults(
-    path: &str,
-    text: &str,
-    listed: &BTreeSet<String>,
-    named: &mut BTreeSet<String>,
-) -> Vec<Fault> {
+fn find_table_faults(path: &str, text: &str, listed: &BTreeSet<String>) -> Vec<Fault> {
     let mut faults = Vec::new();
     let mut reader = csv::Reader::from_reader(text.as_bytes());
     let header = match reader.headers() {
@@ -90,7 +96,7 @@ fn find_table_faults(
     }
     for record in reader.records() {
         match record {
-            Ok(record) => faults.extend(find_row_faults(path, &header, &record, listed, named)),
+            Ok(record) => faults.extend(find_row_faults(path, &header, &record, listed)),
             Err(error) => faults.push(Fault::of(path, format!("has a row that cannot be read: {error}"))),
         }
     }
@@ -102,7 +108,6 @@ fn find_row_faults(
     header: &StringRecord,
     row: &StringRecord,
     listed: &BTreeSet<String>,
-    named: &mut BTreeSet<String>,
 ) -> Vec<Fault> {
     // Never fails: a line number of a file in memory fits a usize.
     let line = row.position().map_or(1, |position| position.line() as usize);
@@ -120,7 +125,6 @@ fn find_row_faults(
                     format!("names the source `{id}`, which {SOURCES} does not list"),
                 ));
             }
-            named.insert(id.to_owned());
         }
     }
     if cell(LOCATOR) == Some("") {
@@ -168,6 +172,8 @@ mod tests {
         let more = format!("{LISTED}[other]\ntitle = \"Another\"\nrank = \"lower\"\n");
         check(&more, TABLE, &["`other` is listed and no row names it"]);
         check(&more, &TABLE.replace("guide", "guide; other"), &[]);
+        check(&more, &TABLE.replace("p. 4", "p. 4; other says the same"), &[]);
+        check(&more, &TABLE.replace("p. 4", "p. 4; other-2 says the same"), &["`other` is listed"]);
     }
 
     #[test]
