@@ -12,7 +12,7 @@ use super::tree::{Tree, ends_in};
 /// The list of sources.
 const SOURCES: &str = "data/sources.toml";
 
-/// The columns by which a row says where it comes from.
+/// The columns by which a row says where it comes from. No table does without them.
 const SOURCE_ID: &str = "source_id";
 const LOCATOR: &str = "locator";
 const BASIS: &str = "basis";
@@ -23,9 +23,6 @@ const BASES: [&str; 5] = ["read", "computed", "derived", "estimate", "memory"];
 
 /// The ranks of a source. Only the first can make a process *tested*.
 const RANKS: [&str; 2] = ["full", "lower"];
-
-/// Tables that need not carry a column, with the reason. None does without at present.
-const EXEMPT: [(&str, &str, &str); 0] = [];
 
 /// Every fault of the tables and of the list of sources.
 pub(super) fn find_faults(tree: &Tree) -> Vec<Fault> {
@@ -89,8 +86,7 @@ fn find_table_faults(path: &str, text: &str, listed: &BTreeSet<String>) -> Vec<F
         Err(error) => return vec![Fault::of(path, format!("has no readable header: {error}"))],
     };
     for column in [SOURCE_ID, LOCATOR, BASIS] {
-        let is_exempt = EXEMPT.iter().any(|(table, exempt, _)| *table == path && *exempt == column);
-        if !header.iter().any(|name| name == column) && !is_exempt {
+        if !header.iter().any(|name| name == column) {
             faults.push(Fault::at(path, 1, format!("has no column `{column}`")));
         }
     }
