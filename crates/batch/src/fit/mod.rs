@@ -318,6 +318,7 @@ impl Task<'_> {
             factor: batch.factor,
             jars: &batch.jars,
             juice_cups: self.juice_cups().and_then(|cups| cups.checked_mul(batch.factor)),
+            held: self.held,
             by_weight: &batch.by_weight,
             salt_percent,
             cover: load.and_then(|load| liquid::cover_for(load, &batch.jars)),
