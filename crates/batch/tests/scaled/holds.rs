@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use almanac::{CannerKind, JarSize, Part, ScaleRule};
-use batch::fit::{CannerLoad, Fit, FitError, FitQuestion, FitVerdict, Have, IngredientRef, fit};
+use batch::fit::{CannerLoad, Fit, FitError, FitQuestion, FitVerdict, Have, IngredientRef, NoteCode, fit};
 use measure::{Fraction, Mass};
 use proptest::prelude::*;
 
@@ -149,7 +149,10 @@ proptest! {
         let Some(fit) = fitted(&question) else { return Ok(()) };
         for line in fit.batches.iter().flat_map(|batch| &batch.ingredients) {
             if line.moved_percent.abs() > 2.0 {
-                let told = fit.notes.iter().any(|note| note.text.starts_with(&format!("{} moved", line.ingredient)));
+                let told = fit
+                    .notes
+                    .iter()
+                    .any(|note| note.code == NoteCode::Moved && note.text.contains(&line.ingredient));
                 prop_assert!(told, "{} moved by {}", line.ingredient, line.moved_percent);
             }
         }
