@@ -98,9 +98,7 @@ pub(super) fn read_densities(reading: &mut Reading<'_>) -> Vec<Density> {
         };
         let heavy = |mass: Mass| mass > Mass::ZERO;
         if !heavy(density.mass()) || density.range.is_some_and(|(low, high)| !heavy(low) || low > high) {
-            row.spoil(DataProblem::Contradiction {
-                what: "it weighs nothing, or its range is none".to_owned(),
-            });
+            row.contradict("it weighs nothing, or its range is none".to_owned());
         }
         density
     })
