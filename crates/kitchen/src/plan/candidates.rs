@@ -33,8 +33,6 @@ pub(crate) struct Candidate {
     /// Its option id.
     pub(crate) id: String,
     pub(crate) fit: Fit,
-    pub(crate) jar: Option<(JarSize, Mouth)>,
-    pub(crate) canner: Option<usize>,
     /// What it takes from which basket.
     pub(crate) uses: Vec<(usize, Mass)>,
     /// Produce that no basket holds enough of.
@@ -43,8 +41,6 @@ pub(crate) struct Candidate {
     pub(crate) clearance: Option<Clearance>,
     pub(crate) work: Work,
     pub(crate) worth: Worth,
-    /// Likely containers.
-    pub(crate) containers: u32,
 }
 
 impl Candidate {
@@ -384,15 +380,12 @@ fn candidate_of(
     Ok(Candidate {
         id: option_id(day, basket, way, &fit),
         consumes: consumed(formula, &uses, way, &fit, containers),
-        jar: way.jar,
-        canner: way.canner,
         clearance: way.clearance.clone(),
         uses,
         fetched_produce,
         fit,
         work,
         worth,
-        containers,
     })
 }
 
@@ -439,7 +432,7 @@ fn process_way(almanac: &Almanac, day: &Day, way: &KeepingWay) -> Way {
     Way {
         pack: way.pack,
         process,
-        held_at: line.map_or_else(String::new, |line| words::held_at(line)),
+        held_at: line.map_or_else(String::new, words::held_at),
         headspace: told.map(|told| told.headspace),
         sterilize_min: process
             .filter(|(kind, _)| !kind.is_pressure())
