@@ -1,0 +1,519 @@
+//! Thermal processes: what is printed for a food, a pack, a jar, a canner and a height above the sea.
+//!
+//! Figures here can hurt people when they are wrong. A [`Process`] exists only because a row of `data/` was read:
+//! its fields are private, nothing outside this module can make or change one, and it cannot be read back from
+//! text.
+//!
+//! ```compile_fail
+//! use almanac::Process;
+//! let invented = Process { minutes: measure::Minutes(10), ..todo!() };
+//! ```
+//!
+//! ```compile_fail
+//! let from_text: almanac::Process = toml::from_str("minutes = 10").unwrap();
+//! ```
+//!
+//! ```compile_fail
+//! let empty = almanac::Process::default();
+//! ```
+
+mod find;
+
+use std::collections::BTreeMap;
+
+use measure::{Altitude, Length, Minutes, Pressure};
+
+use crate::closed_list::closed_list;
+use crate::fault::DataProblem;
+use crate::jar::JarSize;
+use crate::row::{Reading, Row};
+use crate::source::Citation;
+use crate::tables::Table;
+use crate::{ProductId, RefusalId, RuleId};
+
+closed_list!(
+    /// How the food goes into the jar.
+    Pack {
+        /// Heated first.
+        Hot = "hot",
+        /// As it is.
+        Raw = "raw",
+    }
+);
+
+closed_list!(
+    /// The kind of canner.
+    CannerKind {
+        /// Jars under boiling water.
+        BoilingWater = "boiling-water",
+        /// An atmospheric steam canner.
+        Steam = "steam",
+        /// A pressure canner with a dial gauge.
+        Dial = "dial",
+        /// A pressure canner with a weighted gauge.
+        Weighted = "weighted",
+    }
+);
+
+impl CannerKind {
+    /// Whether the food is heated above the boiling point of water.
+    #[must_use]
+    pub const fn is_pressure(self) -> bool {
+        matches!(self, Self::Dial | Self::Weighted)
+    }
+}
+
+closed_list!(
+    /// The family of foods a process table belongs to.
+    FoodGroup {
+        /// Fruit.
+        Fruit = "fruit",
+        /// Fruit juices and syrups.
+        Juice = "juice",
+        /// Tomatoes and what is made of them.
+        Tomato = "tomato",
+        /// Salsas and hot sauces.
+        Salsa = "salsa",
+        /// Pickles and relishes in vinegar.
+        Pickle = "pickle",
+        /// Ferments.
+        Fermented = "fermented",
+        /// Sweet spreads.
+        JamJelly = "jam-jelly",
+        /// Vegetables.
+        Vegetable = "vegetable",
+        /// Soups.
+        Soup = "soup",
+        /// Meat, poultry and fish.
+        Meat = "meat",
+    }
+);
+
+/// A band of heights above the sea, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Band {
+    /// The lowest height.
+    pub min: Altitude,
+    /// The highest height; none when the band is open above.
+    pub max: Option<Altitude>,
+}
+
+impl Band {
+    /// Whether a height lies in the band.
+    #[must_use]
+    pub fn holds(&self, altitude: Altitude) -> bool {
+        self.min <= altitude && self.max.is_none_or(|max| altitude <= max)
+    }
+}
+
+/// A food with printed processes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Product {
+    /// Its name in the tables.
+    pub id: ProductId,
+    /// Its name for people; the second one where the pressure table words it otherwise.
+    pub names: Vec<Box<str>>,
+    /// Its family.
+    pub group: FoodGroup,
+    /// The canners a process is printed for. A steam canner stands beside boiling water.
+    pub canners: Vec<CannerKind>,
+}
+
+/// A printed process, taken from one row.
+///
+/// There is no way to make one outside this module, not even from another one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Process {
+    product: ProductId,
+    pack: Pack,
+    jar_row: JarSize,
+    canner: CannerKind,
+    minutes: Minutes,
+    pressure: Option<Pressure>,
+    headspace: Length,
+    band: Band,
+    option: Box<str>,
+    acid_in_each_jar: bool,
+    rest: Option<Minutes>,
+    jar_rule: Option<RuleId>,
+    citation: Citation,
+}
+
+impl Process {
+    /// The food.
+    #[must_use]
+    pub fn product(&self) -> &ProductId {
+        &self.product
+    }
+
+    /// The pack.
+    #[must_use]
+    pub fn pack(&self) -> Pack {
+        self.pack
+    }
+
+    /// The jar the row is printed for: the jar asked about, or the next larger printed one.
+    #[must_use]
+    pub fn jar_row(&self) -> JarSize {
+        self.jar_row
+    }
+
+    /// The rule by which a smaller jar takes the row's minutes; none when the row is printed for the jar itself.
+    #[must_use]
+    pub fn jar_rule(&self) -> Option<&RuleId> {
+        self.jar_rule.as_ref()
+    }
+
+    /// The canner.
+    #[must_use]
+    pub fn canner(&self) -> CannerKind {
+        self.canner
+    }
+
+    /// How long.
+    #[must_use]
+    pub fn minutes(&self) -> Minutes {
+        self.minutes
+    }
+
+    /// At what gauge pressure; none without pressure.
+    #[must_use]
+    pub fn pressure(&self) -> Option<Pressure> {
+        self.pressure
+    }
+
+    /// The room left under the lid.
+    #[must_use]
+    pub fn headspace(&self) -> Length {
+        self.headspace
+    }
+
+    /// The heights the row is printed for.
+    #[must_use]
+    pub fn band(&self) -> Band {
+        self.band
+    }
+
+    /// What tells this line from its alternatives; empty when there is only one.
+    #[must_use]
+    pub fn option(&self) -> &str {
+        &self.option
+    }
+
+    /// Whether the row is printed for food that gets acid jar by jar.
+    #[must_use]
+    pub fn acid_in_each_jar(&self) -> bool {
+        self.acid_in_each_jar
+    }
+
+    /// How long the jars rest in the canner with the heat off, where a rule prints it.
+    #[must_use]
+    pub fn rest(&self) -> Option<Minutes> {
+        self.rest
+    }
+
+    /// Where the row stands.
+    #[must_use]
+    pub fn citation(&self) -> &Citation {
+        &self.citation
+    }
+}
+
+/// A line of the process tables as one may list it: which jar, pack, canner and band there is a row for. Its
+/// figures are seen only when the row may be called tested.
+#[derive(Debug, Clone, Copy)]
+pub struct PrintedLine<'a> {
+    row: &'a Process,
+}
+
+impl<'a> PrintedLine<'a> {
+    /// The pack.
+    #[must_use]
+    pub fn pack(&self) -> Pack {
+        self.row.pack
+    }
+
+    /// The jar.
+    #[must_use]
+    pub fn jar(&self) -> JarSize {
+        self.row.jar_row
+    }
+
+    /// The canner.
+    #[must_use]
+    pub fn canner(&self) -> CannerKind {
+        self.row.canner
+    }
+
+    /// The heights.
+    #[must_use]
+    pub fn band(&self) -> Band {
+        self.row.band
+    }
+
+    /// Where it stands.
+    #[must_use]
+    pub fn citation(&self) -> &'a Citation {
+        &self.row.citation
+    }
+
+    /// The process; none when the row is recalled or its source is of lower rank.
+    #[must_use]
+    pub fn process(&self) -> Option<&'a Process> {
+        self.row.citation.may_be_called_tested().then_some(self.row)
+    }
+}
+
+/// What is asked of the process tables.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ProcessQuestion {
+    /// The food.
+    pub product: ProductId,
+    /// How it goes into the jar.
+    pub pack: Pack,
+    /// The jar.
+    pub jar: JarSize,
+    /// The canner.
+    pub canner: CannerKind,
+    /// The height above the sea.
+    pub altitude: Altitude,
+}
+
+/// Why there is no process to serve. A refusal, not an error.
+#[derive(Debug, Clone, PartialEq)]
+pub enum NoProcess {
+    /// The food has no line in any table.
+    ProductUnknown {
+        /// What was asked for.
+        product: ProductId,
+    },
+    /// Nothing is printed for this kind of canner.
+    NoRowForCanner {
+        /// The canners something is printed for.
+        printed: Vec<CannerKind>,
+        /// The refusal that bars it, with where it stands, where one is printed.
+        barred_by: Option<(RefusalId, Citation)>,
+    },
+    /// The food is not printed for this pack.
+    PackNotPrinted {
+        /// The packs that are printed for this canner.
+        printed: Vec<Pack>,
+    },
+    /// The jar is larger than any that is printed.
+    JarTooLarge {
+        /// The largest printed jar.
+        largest: JarSize,
+        /// The rule against larger jars, where one is on file.
+        barred_by: Option<Citation>,
+    },
+    /// The jar has no line of its own and no rule on file gives it the line of a larger one.
+    JarNotPrinted {
+        /// The printed jars.
+        printed: Vec<JarSize>,
+    },
+    /// The place lies above the last printed band.
+    AboveLastBand {
+        /// The top of the last band.
+        last: Altitude,
+        /// The table that ends there.
+        citation: Citation,
+    },
+    /// The steam canner would have to run longer than is printed for it.
+    SteamLimit {
+        /// The printed minutes of the boiling-water row.
+        minutes: Minutes,
+        /// The longest time printed for a steam canner; none when the rule is not on file.
+        limit: Option<Minutes>,
+        /// The rule.
+        barred_by: Option<Citation>,
+    },
+    /// Acid must go into each jar, and no amount is on file for this one.
+    AcidNotPrinted {
+        /// The row that asks for acid.
+        citation: Citation,
+    },
+    /// There is a row, but it was only recalled.
+    OnFileUnverified {
+        /// Where to look it up.
+        citation: Citation,
+    },
+    /// There is a row, but only from a source of lower rank.
+    OnFileLowerRank {
+        /// Where it stands.
+        citation: Citation,
+    },
+}
+
+/// The rows of both process tables, by food.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct ProcessRows {
+    by_product: BTreeMap<ProductId, (Product, Vec<Process>)>,
+}
+
+impl ProcessRows {
+    /// The foods, in the order of their ids.
+    pub(crate) fn products(&self) -> impl Iterator<Item = &Product> {
+        self.by_product.values().map(|(product, _)| product)
+    }
+
+    /// One food.
+    pub(crate) fn product(&self, id: &ProductId) -> Option<&Product> {
+        self.by_product.get(id).map(|(product, _)| product)
+    }
+
+    /// Every line of a food.
+    pub(crate) fn lines(&self, id: &ProductId) -> impl Iterator<Item = PrintedLine<'_>> {
+        self.rows_of(id).iter().map(|row| PrintedLine { row })
+    }
+
+    /// Whether the boiling-water table asks for acid in each jar of a food.
+    pub(crate) fn asks_for_acid(&self, id: &ProductId) -> bool {
+        self.rows_of(id).iter().any(|row| row.acid_in_each_jar)
+    }
+
+    fn rows_of(&self, id: &ProductId) -> &[Process] {
+        self.by_product.get(id).map_or(&[], |(_, rows)| rows)
+    }
+
+    fn add(&mut self, name: &str, group: FoodGroup, row: Process) {
+        let (product, rows) = self.by_product.entry(row.product.clone()).or_insert_with(|| {
+            let id = row.product.clone();
+            (Product { id, names: Vec::new(), group, canners: Vec::new() }, Vec::new())
+        });
+        if !product.names.iter().any(|known| &**known == name) {
+            product.names.push(name.into());
+        }
+        if !product.canners.contains(&row.canner) {
+            product.canners.push(row.canner);
+            if row.canner == CannerKind::BoilingWater {
+                product.canners.push(CannerKind::Steam);
+            }
+        }
+        rows.push(row);
+    }
+}
+
+/// Reads both process tables and checks that the bands of each printed line join.
+pub(crate) fn read_processes(reading: &mut Reading<'_>) -> ProcessRows {
+    const BOILING_WATER: &[&str] = &[
+        "product_id",
+        "product",
+        "food_group",
+        "pack",
+        "jar",
+        "alt_min_ft",
+        "alt_max_ft",
+        "minutes",
+        "headspace_in",
+        "acidification_required",
+        "source_id",
+        "locator",
+        "basis",
+    ];
+    const PRESSURE: &[&str] = &[
+        "product_id",
+        "product",
+        "food_group",
+        "pack",
+        "jar",
+        "minutes",
+        "gauge",
+        "alt_min_ft",
+        "alt_max_ft",
+        "psi",
+        "headspace_in",
+        "option",
+        "source_id",
+        "locator",
+        "basis",
+    ];
+    let mut rows = ProcessRows::default();
+    let mut read = |table, columns, of: fn(&mut Row<'_>) -> Process| {
+        let read = reading.rows(table, columns, |row| {
+            let name = row.text("product").to_owned();
+            let group = row.word("food_group");
+            (row.line(), name, group, of(row))
+        });
+        check_bands(reading, table, &read);
+        for (_, name, group, process) in read {
+            rows.add(&name, group, process);
+        }
+    };
+    read(Table::BoilingWater, BOILING_WATER, boiling_water_row);
+    read(Table::Pressure, PRESSURE, pressure_row);
+    rows
+}
+
+fn boiling_water_row(row: &mut Row<'_>) -> Process {
+    Process {
+        product: row.id("product_id"),
+        pack: row.word("pack"),
+        jar_row: row.word("jar"),
+        canner: CannerKind::BoilingWater,
+        band: band_of(row),
+        minutes: row.minutes("minutes"),
+        pressure: None,
+        headspace: Length::inches(row.number("headspace_in")),
+        option: "".into(),
+        acid_in_each_jar: row.yes("acidification_required"),
+        rest: None,
+        jar_rule: None,
+        citation: row.citation(),
+    }
+}
+
+fn pressure_row(row: &mut Row<'_>) -> Process {
+    Process {
+        product: row.id("product_id"),
+        pack: row.word("pack"),
+        jar_row: row.word("jar"),
+        minutes: row.minutes("minutes"),
+        canner: gauge_of(row),
+        band: band_of(row),
+        pressure: Some(Pressure::psi(row.number("psi"))),
+        headspace: Length::inches(row.number("headspace_in")),
+        option: row.free_text("option"),
+        acid_in_each_jar: false,
+        rest: None,
+        jar_rule: None,
+        citation: row.citation(),
+    }
+}
+
+fn gauge_of(row: &mut Row<'_>) -> CannerKind {
+    let canner: CannerKind = row.word("gauge");
+    if !canner.is_pressure() {
+        row.spoil(DataProblem::Contradiction { what: format!("{canner} is no gauge") });
+    }
+    canner
+}
+
+fn band_of(row: &mut Row<'_>) -> Band {
+    let min = Altitude::feet(row.count("alt_min_ft"));
+    let max = row.maybe_count("alt_max_ft").map(Altitude::feet);
+    if max.is_some_and(|max| max < min) {
+        row.spoil(DataProblem::Contradiction { what: "the band ends below its start".to_owned() });
+    }
+    Band { min, max }
+}
+
+/// One printed line is the rows that differ only by band; its bands start at 0 and join. Rows of two sources for
+/// the same band stand side by side.
+fn check_bands(reading: &mut Reading<'_>, table: Table, rows: &[(u64, String, FoodGroup, Process)]) {
+    let mut lines: BTreeMap<_, BTreeMap<Band, u64>> = BTreeMap::new();
+    for (line, _, _, row) in rows {
+        let key = (&row.product, row.pack, row.jar_row, row.canner, &row.option);
+        lines.entry(key).or_default().entry(row.band).or_insert(*line);
+    }
+    for ((product, pack, jar, canner, option), bands) in lines {
+        let mut next = Some(0);
+        for (band, line) in bands {
+            if next != Some(band.min.as_feet()) {
+                let name = format!("{product}, {pack}, {jar}, {canner} {option}").trim_end().to_owned();
+                let problem = DataProblem::BandsDoNotJoin { line: name, feet: band.min.as_feet() };
+                reading.note(table, line, problem);
+            }
+            next = band.max.map(|max| max.as_feet() + 1);
+        }
+    }
+}
