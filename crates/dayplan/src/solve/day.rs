@@ -1,0 +1,295 @@
+//! The problem as the solver sees it: numbers for names, and only options that could run on an empty day.
+//!
+//! Every option gets its longest paths and, from those and the closed times, a window for each step. An option
+//! with an empty window, a need above a capacity or more stock than there is can never be chosen and is dropped
+//! here, before anything is searched; so is an option worth nothing that nobody asks for.
+
+use crate::problem::{Choice, Problem};
+
+/// A compiled problem.
+#[derive(Debug, Clone)]
+pub(super) struct Day {
+    pub(super) horizon: i32,
+    pub(super) rooms: Vec<Room>,
+    /// What there is of each stock.
+    pub(super) stock: Vec<i32>,
+    pub(super) projects: Vec<Project>,
+    pub(super) ways: Vec<Way>,
+}
+
+/// A resource: its units and the merged intervals in which none may be used.
+#[derive(Debug, Clone)]
+pub(super) struct Room {
+    pub(super) capacity: i32,
+    pub(super) shut: Vec<(i32, i32)>,
+}
+
+/// A project and the ways left for it.
+#[derive(Debug, Clone)]
+pub(super) struct Project {
+    pub(super) must: bool,
+    /// Places in [`Day::ways`].
+    pub(super) ways: Vec<usize>,
+}
+
+/// An option that could run.
+#[derive(Debug, Clone)]
+pub(super) struct Way {
+    /// Place of its project in the problem.
+    pub(super) project: usize,
+    /// Place of the option in its project.
+    pub(super) option: usize,
+    pub(super) value: i32,
+    /// What it uses of each stock.
+    pub(super) uses: Vec<i32>,
+    pub(super) minutes: Vec<i32>,
+    /// First start of each step.
+    pub(super) lo: Vec<i32>,
+    /// Last start of each step.
+    pub(super) hi: Vec<i32>,
+    /// `start[b] >= start[a] + gap[a][b]`, all that follows from the lags; [`NO_PATH`] where nothing does.
+    pub(super) gap: Vec<Vec<i32>>,
+    /// The lags themselves: `start[b] >= start[a] + w`.
+    pub(super) arcs: Vec<Arc>,
+    pub(super) takes: Vec<Take>,
+}
+
+/// `start[b] >= start[a] + w`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Arc {
+    pub(super) a: usize,
+    pub(super) b: usize,
+    pub(super) w: i32,
+}
+
+/// Units of a room from the start of one step to the end of another (the same one for a need).
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Take {
+    pub(super) room: usize,
+    pub(super) amount: i32,
+    pub(super) from: usize,
+    pub(super) to: usize,
+    /// The least time it is taken for.
+    pub(super) least: i32,
+}
+
+/// Stands in [`Way::gap`] where no path leads; far below any sum of real gaps.
+pub(super) const NO_PATH: i32 = i32::MIN / 4;
+
+impl Day {
+    /// Compiles a problem without faults.
+    pub(super) fn of(problem: &Problem) -> Day {
+        let horizon = signed(problem.horizon);
+        let rooms = problem
+            .resources
+            .iter()
+            .map(|r| Room { capacity: signed(r.capacity), shut: merge(&r.closed, horizon) });
+        let mut day = Day {
+            horizon,
+            rooms: rooms.collect(),
+            stock: problem.stock.values().map(|&n| signed(n)).collect(),
+            projects: Vec::new(),
+            ways: Vec::new(),
+        };
+        for (p, project) in problem.projects.iter().enumerate() {
+            let mut ways = Vec::new();
+            for (o, option) in project.options.iter().enumerate() {
+                if option.value == 0 && !project.must {
+                    continue;
+                }
+                if let Some(way) = day.way(problem, (p, o), option) {
+                    ways.push(day.ways.len());
+                    day.ways.push(way);
+                }
+            }
+            let must = project.must;
+            day.projects.push(Project { must, ways });
+        }
+        day
+    }
+
+    fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
+        let step = |id: &str| option.steps.iter().position(|s| s.id == id);
+        let room = |id: &str| problem.resources.iter().position(|r| r.id == id);
+        let step = |id: &str| step(id).expect("lags and holds of a problem without faults name steps");
+        let room = |id: &str| room(id).expect("needs and holds of a problem without faults name resources");
+        let minutes: Vec<i32> = option.steps.iter().map(|s| signed(s.minutes)).collect();
+        let mut arcs = Vec::new();
+        for lag in &option.lags {
+            let (a, b) = (step(&lag.from), step(&lag.to));
+            arcs.push(Arc { a, b, w: minutes[a] + lag.min });
+            arcs.extend(lag.max.map(|max| Arc { a: b, b: a, w: -minutes[a] - max }));
+        }
+        let mut takes = Vec::new();
+        for (k, s) in option.steps.iter().enumerate() {
+            for (id, &amount) in s.needs.iter().filter(|&(_, &n)| n > 0 && s.minutes > 0) {
+                let (room, amount, least) = (room(id), signed(amount), minutes[k]);
+                if amount > self.rooms[room].capacity {
+                    return None;
+                }
+                takes.push(Take { room, amount, from: k, to: k, least });
+            }
+        }
+        for hold in option.holds.iter().filter(|h| h.amount > 0) {
+            let (room, amount) = (room(&hold.resource), signed(hold.amount));
+            let (from, to) = (step(&hold.from), step(&hold.to));
+            if amount > self.rooms[room].capacity {
+                // Only a hold that takes nothing fits: it must end no later than it starts.
+                arcs.push(Arc { a: to, b: from, w: minutes[to] });
+            } else {
+                takes.push(Take { room, amount, from, to, least: 0 });
+            }
+        }
+        let uses: Vec<i32> =
+            problem.stock.keys().map(|id| signed(option.consumes.get(id).copied().unwrap_or(0))).collect();
+        if uses.iter().zip(&self.stock).any(|(use_, there)| use_ > there) {
+            return None;
+        }
+        let gap = longest_paths(minutes.len(), &arcs, self.horizon)?;
+        for take in takes.iter_mut() {
+            take.least = (gap[take.from][take.to].saturating_add(minutes[take.to])).max(0);
+        }
+        arcs.retain(|arc| arc.w >= -self.horizon && arc.a != arc.b);
+        let lo = option.steps.iter().map(|s| signed(s.earliest)).collect();
+        let last = |s: &crate::problem::Step| {
+            signed(s.latest_end.unwrap_or(problem.horizon)).min(self.horizon) - signed(s.minutes)
+        };
+        let hi = option.steps.iter().map(last).collect();
+        let mut way = Way {
+            project: place.0,
+            option: place.1,
+            value: signed(option.value),
+            uses,
+            minutes,
+            lo,
+            hi,
+            gap,
+            arcs,
+            takes,
+        };
+        self.narrow(&mut way).then_some(way)
+    }
+
+    /// Shrinks the windows until lags and closed times agree with them; false when one is empty.
+    fn narrow(&self, way: &mut Way) -> bool {
+        let shut: Vec<Vec<(i32, i32)>> = (0..way.minutes.len()).map(|k| self.shut_for(way, k)).collect();
+        loop {
+            let before = (way.lo.clone(), way.hi.clone());
+            for (k, shut) in shut.iter().enumerate() {
+                way.lo[k] = skip_forward(way.lo[k], way.minutes[k], shut);
+                way.hi[k] = skip_back(way.hi[k], way.minutes[k], shut);
+            }
+            for a in 0..way.minutes.len() {
+                for b in 0..way.minutes.len() {
+                    if way.gap[a][b] > NO_PATH {
+                        way.lo[b] = way.lo[b].max(way.lo[a] + way.gap[a][b]);
+                        way.hi[a] = way.hi[a].min(way.hi[b] - way.gap[a][b]);
+                    }
+                }
+            }
+            if way.lo.iter().zip(&way.hi).any(|(lo, hi)| lo > hi) {
+                return false;
+            }
+            if before == (way.lo.clone(), way.hi.clone()) {
+                return true;
+            }
+        }
+    }
+
+    /// The closed times of everything that step `k` needs.
+    fn shut_for(&self, way: &Way, k: usize) -> Vec<(i32, i32)> {
+        let takes = way.takes.iter().filter(|t| t.from == k && t.to == k);
+        let all: Vec<(i32, i32)> = takes.flat_map(|t| self.rooms[t.room].shut.iter().copied()).collect();
+        merge_signed(all)
+    }
+}
+
+impl Way {
+    /// Unit-minutes it takes of a room at the least.
+    pub(super) fn load(&self, room: usize) -> i64 {
+        let takes = self.takes.iter().filter(|t| t.room == room);
+        takes.map(|t| i64::from(t.amount) * i64::from(t.least)).sum()
+    }
+}
+
+impl Room {
+    /// Unit-minutes there are before `end`.
+    pub(super) fn open_until(&self, end: i32) -> i64 {
+        let shut: i32 = self.shut.iter().map(|&(a, b)| b.min(end) - a.min(end)).sum();
+        i64::from(self.capacity) * i64::from(end - shut)
+    }
+}
+
+/// Never wraps: the format keeps every number at or below a million.
+fn signed(n: u32) -> i32 {
+    n as i32
+}
+
+/// All that follows from the lags; `None` when they contradict each other or need more than the horizon.
+fn longest_paths(n: usize, arcs: &[Arc], horizon: i32) -> Option<Vec<Vec<i32>>> {
+    let mut gap = vec![vec![NO_PATH; n]; n];
+    for (k, row) in gap.iter_mut().enumerate() {
+        row[k] = 0;
+    }
+    for arc in arcs.iter().filter(|arc| arc.w >= -horizon) {
+        gap[arc.a][arc.b] = gap[arc.a][arc.b].max(arc.w);
+    }
+    for k in 0..n {
+        for i in 0..n {
+            if gap[i][k] == NO_PATH {
+                continue;
+            }
+            for j in 0..n {
+                if gap[k][j] > NO_PATH {
+                    let through = gap[i][k] + gap[k][j];
+                    if through > horizon {
+                        return None;
+                    }
+                    // Below minus the horizon a path says nothing that the day's ends do not.
+                    if through >= -horizon {
+                        gap[i][j] = gap[i][j].max(through);
+                    }
+                }
+            }
+        }
+    }
+    let agrees = (0..n).all(|k| gap[k][k] == 0) && gap.iter().flatten().all(|&g| g <= horizon);
+    agrees.then_some(gap)
+}
+
+fn merge(closed: &[(u32, u32)], horizon: i32) -> Vec<(i32, i32)> {
+    let cut = closed.iter().map(|&(a, b)| (signed(a).min(horizon), signed(b).min(horizon)));
+    merge_signed(cut.collect())
+}
+
+fn merge_signed(mut intervals: Vec<(i32, i32)>) -> Vec<(i32, i32)> {
+    intervals.sort_unstable();
+    let mut merged: Vec<(i32, i32)> = Vec::new();
+    for (a, b) in intervals.into_iter().filter(|(a, b)| a < b) {
+        match merged.last_mut() {
+            Some(last) if a <= last.1 => last.1 = last.1.max(b),
+            _ => merged.push((a, b)),
+        }
+    }
+    merged
+}
+
+/// The first start at or after `t` at which a run of `minutes` touches nothing shut.
+fn skip_forward(mut t: i32, minutes: i32, shut: &[(i32, i32)]) -> i32 {
+    for &(a, b) in shut {
+        if a < t + minutes && t < b {
+            t = b;
+        }
+    }
+    t
+}
+
+/// The last start at or before `t` at which a run of `minutes` touches nothing shut.
+fn skip_back(mut t: i32, minutes: i32, shut: &[(i32, i32)]) -> i32 {
+    for &(a, b) in shut.iter().rev() {
+        if a < t + minutes && t < b {
+            t = a - minutes;
+        }
+    }
+    t
+}
