@@ -6,7 +6,7 @@ use crate::kitchen_text as filters;
 use crate::letter::write_style;
 
 /// A planned day in finished words, in the order it is read.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct DaySheet {
     /// The date in words.
     pub title: String,
@@ -47,7 +47,7 @@ pub struct DaySheet {
 }
 
 /// When the day is done.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Finish {
     /// The time of day; `None` when nothing is planned.
     pub time: Option<String>,
@@ -56,7 +56,7 @@ pub struct Finish {
 }
 
 /// Something to buy or borrow.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Fetch {
     /// What.
     pub what: String,
@@ -69,7 +69,7 @@ pub struct Fetch {
 }
 
 /// One thing made today.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct MadeToday {
     /// The likely count of containers, as the figure of the margin.
     pub count: Option<String>,
@@ -92,7 +92,7 @@ pub struct MadeToday {
 }
 
 /// A printed process and what must go with it.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Cleared {
     /// The verdict as one says it: "Tested".
     pub verdict: String,
@@ -109,7 +109,7 @@ pub struct Cleared {
 }
 
 /// What a batch takes, or several that are alike.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct BatchAmounts {
     /// Which batch, and how much of the printed one.
     pub heading: String,
@@ -118,7 +118,7 @@ pub struct BatchAmounts {
 }
 
 /// One ingredient as it is measured.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Amount {
     /// What.
     pub what: String,
@@ -145,7 +145,7 @@ pub enum Attention {
 }
 
 /// One act of the day.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Act {
     /// When it begins.
     pub from: String,
@@ -178,7 +178,7 @@ impl Act {
 }
 
 /// The day of one person.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct PersonList {
     /// Who.
     pub name: String,
@@ -187,7 +187,7 @@ pub struct PersonList {
 }
 
 /// Something, and what is to be said about it.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Reason {
     /// What.
     pub what: String,
@@ -196,7 +196,7 @@ pub struct Reason {
 }
 
 /// Something that goes on after the day.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Later {
     /// When to look or act.
     pub when: String,
@@ -217,7 +217,7 @@ pub enum Firmness {
 }
 
 /// A wish that is refused.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Refused {
     /// What was wished.
     pub wish: String,

@@ -1,0 +1,264 @@
+//! The day sheet at 80 columns.
+
+use paper::day::{Act, Amount, Attention, BatchAmounts, DaySheet, Fetch, MadeToday, Reason, Refused};
+use paper::day::{Firmness, PersonList};
+use unicode_width::UnicodeWidthStr;
+
+use crate::leaf::{BESIDE, Leaf};
+use crate::wrap::{to_the_left, to_the_right, wrap};
+
+/// The whole day, from what to fetch to where the figures come from.
+pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
+    let mut leaf = Leaf::head(&sheet.title, &head_lines(sheet));
+    if !sheet.clash.is_empty() {
+        leaf.section("This day cannot be. These cannot hold together:");
+        each_sentence(&mut leaf, &sheet.clash);
+    }
+    lay_out_before(&mut leaf, sheet);
+    lay_out_makes(&mut leaf, sheet);
+    if !sheet.clock.is_empty() {
+        leaf.section("The day");
+        leaf.gap();
+        for act in &sheet.clock {
+            lay_out_act(&mut leaf, act);
+        }
+    }
+    for list in &sheet.lists {
+        lay_out_list(&mut leaf, list);
+    }
+    lay_out_amounts(&mut leaf, &sheet.makes);
+    lay_out_reasons(&mut leaf, "Not made, and why", &sheet.not_made);
+    lay_out_reasons(&mut leaf, "Left over", &sheet.left_over);
+    lay_out_later(&mut leaf, sheet);
+    lay_out_refused(&mut leaf, &sheet.refused);
+    lay_out_sentences(&mut leaf, "Mind today", &sheet.cautions);
+    lay_out_sentences(&mut leaf, "Ours: the day file did not say, so this was filled in", &sheet.filled_in);
+    lay_out_sentences(&mut leaf, "Sources", &sheet.sources);
+    leaf.finish()
+}
+
+fn head_lines(sheet: &DaySheet) -> Vec<String> {
+    let mut lines = vec![sheet.place.clone(), sheet.people.clone()];
+    match (&sheet.finish.time, sheet.finish.words.split_first()) {
+        (Some(time), Some((margin, rest))) => {
+            let mut letters = margin.chars();
+            let small = letters.next().map(|first| first.to_lowercase().chain(letters).collect::<String>());
+            lines.push(format!("Done by about {time}, {}", small.unwrap_or_default()));
+            lines.extend(rest.iter().cloned());
+        }
+        (Some(time), None) => lines.push(format!("Done by about {time}.")),
+        (None, _) => lines.extend(sheet.finish.words.iter().cloned()),
+    }
+    lines
+}
+
+fn lay_out_before(leaf: &mut Leaf, sheet: &DaySheet) {
+    if !sheet.fetch.is_empty() {
+        leaf.section("Fetch first");
+        leaf.gap();
+        for item in &sheet.fetch {
+            lay_out_fetch(leaf, item);
+        }
+    }
+    lay_out_sentences(leaf, "The evening before", &sheet.evening_before);
+}
+
+fn lay_out_fetch(leaf: &mut Leaf, item: &Fetch) {
+    let shop = if item.shop.is_empty() { String::new() } else { format!(": {}", item.shop) };
+    // A figure too long for the margin stands in the sentence instead.
+    let (figure, what) = if item.short.width() <= SHORT_FIGURE {
+        (item.short.as_str(), format!("{}{shop}", item.what))
+    } else {
+        ("", format!("{}, {}{shop}", item.what, item.short))
+    };
+    leaf.line(figure, &what);
+    if !item.for_what.is_empty() {
+        leaf.under(&format!("for {}", item.for_what));
+    }
+}
+
+/// As wide as a figure in the margin may be.
+const SHORT_FIGURE: usize = 11;
+
+fn lay_out_makes(leaf: &mut Leaf, sheet: &DaySheet) {
+    if sheet.makes.is_empty() && sheet.errands.is_empty() {
+        return;
+    }
+    leaf.section("To make");
+    for make in &sheet.makes {
+        leaf.gap();
+        leaf.line(make.count.as_deref().unwrap_or_default(), &make.name);
+        leaf.line(make.range.as_deref().unwrap_or_default(), &make.yields);
+        for from in &make.from {
+            leaf.line("", &format!("From {from}"));
+        }
+        if let Some(cleared) = &make.clearance {
+            leaf.line("", &format!("{}. {}", cleared.verdict, cleared.process));
+            if let Some(acid) = &cleared.acid {
+                leaf.under(&format!("Acid: {acid}"));
+            }
+            if !cleared.headspace.is_empty() {
+                leaf.under(&format!("Headspace: {}", cleared.headspace));
+            }
+            leaf.under(format!("{} {}", cleared.source, cleared.band).trim());
+        }
+        if !make.keeps.is_empty() {
+            leaf.line("", &format!("Keeps {}", make.keeps));
+        }
+        if let Some(source) = &make.source {
+            leaf.under(source);
+        }
+    }
+    if !sheet.errands.is_empty() {
+        leaf.gap();
+        leaf.line("", &format!("And: {}", sheet.errands.join("; ")));
+    }
+}
+
+fn lay_out_act(leaf: &mut Leaf, act: &Act) {
+    let times = time_span(act);
+    if act.must_not_be_left {
+        let until = if act.to.is_empty() { String::new() } else { format!(" until {}", act.to) };
+        let stays = match &act.who {
+            Some(who) => format!("Must not be left. {who} stays{until}."),
+            None => format!("Must not be left{until}."),
+        };
+        let mut sentences = vec![act.what.clone(), stays];
+        sentences.extend(act.caution.clone());
+        sentences.extend(act.detail.iter().cloned());
+        sentences.push(act.make.clone());
+        leaf.frame(&times, &sentences);
+        return;
+    }
+    let mut figure = times;
+    if let Some(caution) = &act.caution {
+        // The caution stands before the act.
+        leaf.line(&figure, &format!("Mind: {caution}"));
+        figure = String::new();
+    }
+    let of = if act.make.is_empty() { String::new() } else { format!(" ({})", act.make) };
+    let who = match (&act.who, act.attention) {
+        (Some(who), Attention::Eyes) => format!("{who}, an eye on it: "),
+        (Some(who), Attention::Hands | Attention::Alone) => format!("{who}: "),
+        (None, _) => String::new(),
+    };
+    if act.attention == Attention::Alone {
+        leaf.by_itself(&figure, &format!("By itself: {}{of}", act.what));
+    } else {
+        leaf.line(&figure, &format!("{who}{}{of}", act.what));
+    }
+    for line in &act.detail {
+        leaf.under(line);
+    }
+}
+
+fn time_span(act: &Act) -> String {
+    if act.to.is_empty() { act.from.clone() } else { format!("{}-{}", act.from, act.to) }
+}
+
+fn lay_out_list(leaf: &mut Leaf, list: &PersonList) {
+    leaf.section(&format!("{}’s day", list.name));
+    leaf.gap();
+    for act in &list.acts {
+        let stay = if act.must_not_be_left { format!(" Must not be left until {}.", act.to) } else { String::new() };
+        let of = if act.make.is_empty() { String::new() } else { format!(" ({})", act.make) };
+        leaf.line(&act.from, &format!("{}{stay}{of}", act.what));
+    }
+}
+
+fn lay_out_amounts(leaf: &mut Leaf, makes: &[MadeToday]) {
+    if makes.iter().all(|make| make.batches.is_empty()) {
+        return;
+    }
+    leaf.section("Amounts");
+    for make in makes {
+        for batch in &make.batches {
+            leaf.gap();
+            lay_out_batch(leaf, &make.name, batch);
+        }
+    }
+}
+
+/// The columns of a batch beside the line: what, by measure, by weight.
+const WEIGHT: usize = 11;
+const MEASURE: usize = 16;
+const WHAT: usize = BESIDE - MEASURE - WEIGHT;
+
+fn lay_out_batch(leaf: &mut Leaf, name: &str, batch: &BatchAmounts) {
+    leaf.line("", &format!("{name}. {}", batch.heading));
+    for amount in &batch.amounts {
+        lay_out_amount(leaf, amount);
+    }
+}
+
+fn lay_out_amount(leaf: &mut Leaf, amount: &Amount) {
+    let what = match (amount.prep.as_str(), &amount.moved) {
+        ("", None) => amount.what.clone(),
+        ("", Some(moved)) => format!("{} ({moved})", amount.what),
+        (prep, None) => format!("{}, {prep}", amount.what),
+        (prep, Some(moved)) => format!("{}, {prep} ({moved})", amount.what),
+    };
+    let what = wrap(&what, WHAT - 1);
+    let measure = wrap(&amount.measure, MEASURE - 1);
+    let weight = amount.weight.as_deref().unwrap_or("not known");
+    for at in 0..what.len().max(measure.len()) {
+        let cell = |lines: &[String]| lines.get(at).cloned().unwrap_or_default();
+        let weight = if at == 0 { weight } else { "" };
+        let row = to_the_left(&cell(&what), WHAT) + &to_the_right(&cell(&measure), MEASURE);
+        leaf.set((row + &to_the_right(weight, WEIGHT)).trim_end());
+    }
+}
+
+fn lay_out_reasons(leaf: &mut Leaf, title: &str, reasons: &[Reason]) {
+    let sentences: Vec<String> = reasons.iter().map(|reason| format!("{}. {}", reason.what, reason.why)).collect();
+    lay_out_sentences(leaf, title, &sentences);
+}
+
+fn lay_out_later(leaf: &mut Leaf, sheet: &DaySheet) {
+    if sheet.later.is_empty() {
+        return;
+    }
+    leaf.section("Afterwards");
+    leaf.gap();
+    for later in &sheet.later {
+        let of = if later.make.is_empty() { String::new() } else { format!(" ({})", later.make) };
+        leaf.line(&later.when, &format!("{}{of}", later.what));
+    }
+}
+
+fn lay_out_refused(leaf: &mut Leaf, refused: &[Refused]) {
+    if refused.is_empty() {
+        return;
+    }
+    leaf.section("Refused");
+    for refusal in refused {
+        leaf.gap();
+        let word = match refusal.firmness {
+            Firmness::NotTested => "Not tested",
+            Firmness::DoNot => "Do not",
+        };
+        leaf.line(word, &format!("{}.", refusal.wish));
+        each_sentence(leaf, &refusal.because);
+        for instead in &refusal.instead {
+            leaf.line("Instead", instead);
+        }
+        if let Some(source) = &refusal.source {
+            leaf.under(source);
+        }
+    }
+}
+
+fn lay_out_sentences(leaf: &mut Leaf, title: &str, sentences: &[String]) {
+    if sentences.is_empty() {
+        return;
+    }
+    leaf.section(title);
+    leaf.gap();
+    each_sentence(leaf, sentences);
+}
+
+fn each_sentence(leaf: &mut Leaf, sentences: &[String]) {
+    for sentence in sentences {
+        leaf.line("", sentence);
+    }
+}

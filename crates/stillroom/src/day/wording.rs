@@ -1,0 +1,256 @@
+//! A planned day in words: times as the clock shows them, counts as ranges, each source once.
+//!
+//! The text of the terminal and the page for a phone are both drawn from the sheet made here, so that they cannot
+//! say different things.
+
+use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, ProcessLine, Refusal};
+use kitchen::ask::WAYS_TO_FIND_ALTITUDE;
+use measure::{Altitude, Minutes, write_altitude, write_minutes};
+use paper::day::{
+    Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
+    PersonList, Reason, Refused,
+};
+
+/// Minutes of a day; later ones are of the next.
+const DAY: u32 = 24 * 60;
+
+/// The whole day in words.
+pub(super) fn word_day(answer: &DayAnswer) -> DaySheet {
+    let clock: Vec<Act> = answer.clock.iter().map(word_act).collect();
+    DaySheet {
+        title: answer.date_in_words.clone(),
+        place: word_place(answer.altitude_ft),
+        people: word_people(answer),
+        finish: word_finish(answer),
+        clash: answer.clash.clone(),
+        fetch: answer.to_fetch.iter().map(word_fetch).collect(),
+        evening_before: answer.evening_before.clone(),
+        makes: answer.makes.iter().filter(|make| !make.is_errand).map(word_make).collect(),
+        errands: answer.makes.iter().filter(|make| make.is_errand).map(|make| make.name.clone()).collect(),
+        lists: list_people(answer, &clock),
+        clock,
+        not_made: answer.not_made.iter().map(|not| reason(&not.name, &not.why)).collect(),
+        left_over: answer.left_over.iter().map(|left| reason(&left.what, &left.goes_to)).collect(),
+        later: answer.later.iter().map(word_later).collect(),
+        refused: answer.refusals.iter().map(word_refusal).collect(),
+        cautions: answer.cautions.clone(),
+        filled_in: answer.filled_in.clone(),
+        sources: list_sources(answer),
+    }
+}
+
+fn word_place(altitude_ft: Option<u32>) -> String {
+    match altitude_ft {
+        Some(feet) => format!("{} above the sea.", write_altitude(Altitude::feet(feet))),
+        None => format!("Height above the sea not given, so nothing is canned. To find it: {WAYS_TO_FIND_ALTITUDE}."),
+    }
+}
+
+fn word_people(answer: &DayAnswer) -> String {
+    format!("{}, {} to {}.", join_names(&answer.people), clock(answer.starts), clock(answer.ends))
+}
+
+/// "A", "A and B", "A, B and C".
+fn join_names(names: &[String]) -> String {
+    match names {
+        [] => "Nobody".to_owned(),
+        [one] => one.clone(),
+        [before @ .., last] => format!("{} and {last}", before.join(", ")),
+    }
+}
+
+fn word_finish(answer: &DayAnswer) -> Finish {
+    let margin = answer.margin_min.map(|minutes| match minutes {
+        0 => "As the day ends, with nothing to spare.".to_owned(),
+        minutes => format!("{} before the day ends.", write_minutes(Minutes(minutes))),
+    });
+    let proof = (!answer.proof.is_empty()).then(|| as_sentence(&answer.proof));
+    Finish { time: answer.finish.map(clock), words: margin.into_iter().chain(proof).collect() }
+}
+
+fn word_fetch(line: &kitchen::answer::FetchLine) -> Fetch {
+    Fetch {
+        what: line.what.clone(),
+        short: line.short.clone(),
+        shop: line.shop.clone(),
+        for_what: join_names(&line.for_makes),
+    }
+}
+
+fn word_make(make: &Make) -> MadeToday {
+    let range = make.containers.filter(|[low, _, high]| low != high);
+    MadeToday {
+        count: make.containers.map(|[_, likely, _]| likely.to_string()),
+        range: range.map(|[low, _, high]| format!("{low} to {high}")),
+        name: make.name.clone(),
+        from: make.from.clone(),
+        yields: make.yields.clone(),
+        keeps: make.keeps.clone(),
+        clearance: make.process.as_ref().map(|process| word_clearance(process, make.verdict.as_deref())),
+        source: make.source.clone(),
+        batches: word_batches(&make.batches),
+    }
+}
+
+fn word_clearance(process: &ProcessLine, verdict: Option<&str>) -> Cleared {
+    Cleared {
+        // A process without a verdict is none of ours to call tested.
+        verdict: capitalize(verdict.unwrap_or("on file")),
+        process: as_sentence(&process.words),
+        headspace: process.headspace.clone(),
+        band: process.band.clone(),
+        acid: process.acid.clone(),
+        source: process.source.clone(),
+    }
+}
+
+/// Batches one after the other that take the same are told once.
+fn word_batches(batches: &[BatchSheet]) -> Vec<BatchAmounts> {
+    let alike = |one: &BatchSheet, other: &BatchSheet| word_amounts(one) == word_amounts(other);
+    batches
+        .chunk_by(alike)
+        .map(|same| {
+            let of_printed = match same[0].factor.as_str() {
+                "1" => "the whole printed formula".to_owned(),
+                factor => format!("{factor} of the printed formula"),
+            };
+            let heading = match same {
+                [_] if batches.len() == 1 => of_printed,
+                [one] => format!("batch {}, {of_printed}", one.number),
+                same => format!("{} batches alike, each {of_printed}", same.len()),
+            };
+            BatchAmounts { heading: as_sentence(&heading), amounts: word_amounts(&same[0]) }
+        })
+        .collect()
+}
+
+fn word_amounts(batch: &BatchSheet) -> Vec<Amount> {
+    let amounts = batch.ingredients.iter().map(|line| Amount {
+        what: capitalize(&line.ingredient),
+        prep: line.prep.clone(),
+        measure: line.measure.clone(),
+        weight: line.weight.clone(),
+        moved: line.moved.clone(),
+    });
+    amounts.collect()
+}
+
+fn word_act(line: &ClockLine) -> Act {
+    Act {
+        from: clock(line.from),
+        to: if line.to > line.from { clock(line.to) } else { String::new() },
+        who: line.who.clone(),
+        attention: match line.attention {
+            LineAttention::Hands => Attention::Hands,
+            LineAttention::Eyes => Attention::Eyes,
+            LineAttention::Alone => Attention::Alone,
+        },
+        what: as_sentence(&line.act),
+        make: line.make.clone(),
+        detail: line.detail.clone(),
+        caution: line.caution.clone(),
+        must_not_be_left: line.must_not_be_left,
+    }
+}
+
+/// The acts of each person; none when there is only one, whose day is the clock itself.
+fn list_people(answer: &DayAnswer, clock: &[Act]) -> Vec<PersonList> {
+    if answer.people.len() < 2 {
+        return Vec::new();
+    }
+    let list = |name: &String| PersonList {
+        name: name.clone(),
+        acts: clock.iter().filter(|act| is_done_by(act, name)).cloned().collect(),
+    };
+    answer.people.iter().map(list).filter(|list| !list.acts.is_empty()).collect()
+}
+
+/// Whether the act names this person, alone or with others.
+fn is_done_by(act: &Act, name: &str) -> bool {
+    act.who.as_deref().is_some_and(|who| who.split(", ").flat_map(|part| part.split(" and ")).any(|one| one == name))
+}
+
+fn word_later(line: &kitchen::answer::LaterLine) -> Later {
+    Later { when: line.when.clone(), what: as_sentence(&line.what), make: line.make.clone() }
+}
+
+fn word_refusal(refusal: &Refusal) -> Refused {
+    let is_barred = refusal.verdict.replace('-', " ") == "do not";
+    Refused {
+        wish: refusal.wish.trim_end_matches('.').to_owned(),
+        firmness: if is_barred { Firmness::DoNot } else { Firmness::NotTested },
+        because: refusal.because.iter().map(|words| as_sentence(words)).collect(),
+        instead: refusal.instead.iter().map(|words| as_sentence(words)).collect(),
+        source: refusal.source.clone(),
+    }
+}
+
+fn list_sources(answer: &DayAnswer) -> Vec<String> {
+    let of_makes = answer.makes.iter().flat_map(|make| {
+        let of_process = make.process.as_ref().map(|process| &process.source);
+        of_process.into_iter().chain(&make.source)
+    });
+    let of_refusals = answer.refusals.iter().filter_map(|refusal| refusal.source.as_ref());
+    let mut sources: Vec<String> = Vec::new();
+    for source in of_makes.chain(of_refusals) {
+        if !sources.contains(source) {
+            sources.push(source.clone());
+        }
+    }
+    sources
+}
+
+fn reason(what: &str, why: &str) -> Reason {
+    Reason { what: capitalize(what.trim_end_matches('.')), why: as_sentence(why) }
+}
+
+/// The time of day: `9:05`.
+fn clock(minute: u32) -> String {
+    let time = format!("{}:{:02}", minute % DAY / 60, minute % 60);
+    if minute < DAY { time } else { format!("{time} next day") }
+}
+
+fn capitalize(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// With a capital and a final stop, as it stands between other sentences.
+fn as_sentence(words: &str) -> String {
+    let words = capitalize(words.trim());
+    if words.is_empty() || words.ends_with(['.', '!', '?', ':']) { words } else { words + "." }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_clock_reads_as_on_the_wall() {
+        assert_eq!(clock(545), "9:05");
+        assert_eq!(clock(0), "0:00");
+        assert_eq!(clock(1460), "0:20 next day");
+    }
+
+    #[test]
+    fn a_person_is_found_among_others_and_not_inside_a_longer_name() {
+        let act = |who: &str| Act { who: Some(who.into()), ..Act::default() };
+        assert!(is_done_by(&act("Tove and Ansel"), "Ansel"));
+        assert!(is_done_by(&act("Tove, Per and Ansel"), "Per"));
+        assert!(!is_done_by(&act("Ansela"), "Ansel"));
+    }
+
+    #[test]
+    fn words_become_sentences_once() {
+        assert_eq!(as_sentence("peel them"), "Peel them.");
+        assert_eq!(as_sentence("Peel them."), "Peel them.");
+        assert_eq!(as_sentence(""), "");
+    }
+
+    #[test]
+    fn names_are_joined_as_one_says_them() {
+        let names = |names: &[&str]| join_names(&names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>());
+        assert_eq!(names(&["Tove", "Ansel", "Per"]), "Tove, Ansel and Per");
+        assert_eq!(names(&["Tove"]), "Tove");
+    }
+}
