@@ -7,6 +7,7 @@ mod acid;
 mod closed_list;
 mod fault;
 mod formula;
+mod guess;
 mod id;
 mod jar;
 mod load;
@@ -27,6 +28,7 @@ pub use formula::{
     KeptIn, MeasureUnit, Method, Part, Per, PieceKind, PrintedAmount, Role, ScaleRule, ScalesWith,
     StepMinutes, TempRange, Yield, YieldUnit,
 };
+pub use guess::{ConditionRow, ServingKind, ServingSize, WorkGuess, serving_kind};
 pub use id::{FormulaId, ProduceId, ProductId, RefusalId, RuleId, SourceId};
 pub use jar::{Jar, JarLoad, JarSize, Mouth};
 pub use load::Almanac;

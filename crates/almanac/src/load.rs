@@ -6,6 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
+use crate::guess::{Guesses, read_guesses};
 use crate::jar::{Jar, JarSize, JarStep, read_jar_steps, read_jars};
 use crate::matching::{Match, match_name};
 use crate::process::{CannerKind, ProcessRows, Product, read_processes};
@@ -29,6 +30,7 @@ pub struct Almanac {
     pub(crate) acid_remarks: Vec<AcidRemark>,
     pub(crate) refusals: BTreeMap<RefusalId, NotForCanning>,
     pub(crate) formulas: BTreeMap<FormulaId, Formula>,
+    pub(crate) guesses: Guesses,
 }
 
 impl Almanac {
@@ -60,6 +62,7 @@ impl Almanac {
         let jar_steps = check_jar_steps(&mut reading, steps, &processes);
         let rules_of_acid = place_acid(&mut reading, acid.rules, &processes);
         check_remarks(&mut reading, &acid.remarks, &processes);
+        let guesses = read_guesses(&mut reading);
         if !reading.faults.is_empty() {
             return Err(reading.faults);
         }
@@ -73,6 +76,7 @@ impl Almanac {
             acid_remarks: acid.remarks.into_iter().map(|(_, remark)| remark).collect(),
             refusals,
             formulas,
+            guesses,
         })
     }
 

@@ -135,7 +135,7 @@ pub struct Process {
     option: Box<str>,
     acid_in_each_jar: bool,
     rest: Option<Minutes>,
-    jar_rule: Option<RuleId>,
+    jar_rules: Vec<RuleId>,
     citation: Citation,
 }
 
@@ -158,10 +158,10 @@ impl Process {
         self.jar_row
     }
 
-    /// The rule by which a smaller jar takes the row's minutes; none when the row is printed for the jar itself.
+    /// The rules by which a smaller jar takes the row's minutes; none when the row is printed for the jar itself.
     #[must_use]
-    pub fn jar_rule(&self) -> Option<&RuleId> {
-        self.jar_rule.as_ref()
+    pub fn jar_rules(&self) -> &[RuleId] {
+        &self.jar_rules
     }
 
     /// The canner.
@@ -457,7 +457,7 @@ fn boiling_water_row(row: &mut Row<'_>) -> Process {
         option: "".into(),
         acid_in_each_jar: row.yes("acidification_required"),
         rest: None,
-        jar_rule: None,
+        jar_rules: Vec::new(),
         citation: row.citation(),
     }
 }
@@ -475,7 +475,7 @@ fn pressure_row(row: &mut Row<'_>) -> Process {
         option: row.free_text("option"),
         acid_in_each_jar: false,
         rest: None,
-        jar_rule: None,
+        jar_rules: Vec::new(),
         citation: row.citation(),
     }
 }

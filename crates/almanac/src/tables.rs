@@ -47,6 +47,12 @@ tables!(
     Ingredients = "formulas/ingredients.csv",
     /// What is done, in order.
     Steps = "formulas/steps.csv",
+    /// First guesses of how long unprinted work takes.
+    FirstGuesses = "work/first_guesses.csv",
+    /// What a state of produce costs and rules out.
+    Conditions = "work/conditions.csv",
+    /// How much one serving is.
+    ServingSizes = "work/serving_sizes.csv",
 );
 
 impl Table {

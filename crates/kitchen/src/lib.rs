@@ -1,1 +1,5 @@
-//! .
+//! The use cases: one function for each thing a person does.
+
+pub mod day;
+mod plan;
+mod work;

@@ -60,6 +60,38 @@ impl Fraction {
         Self::reduce(i128::from(numerator), i128::from(denominator))
     }
 
+    /// The whole number of parts nearest to `number`, halves away from zero; `None` when it is not finite, too
+    /// large, or `parts_of_one` is zero or above a million.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use measure::Fraction;
+    ///
+    /// assert_eq!(Fraction::nearest(1.27, 8).unwrap().to_string(), "1 1/4");
+    /// assert_eq!(Fraction::nearest(f64::NAN, 8), None);
+    /// ```
+    #[must_use]
+    pub fn nearest(number: f64, parts_of_one: u32) -> Option<Self> {
+        if !number.is_finite() || i64::from(parts_of_one) > Self::LARGEST_DENOMINATOR {
+            return None;
+        }
+        // Saturates far above what a fraction can be, where `new` refuses it.
+        Self::new(libm::round(number * f64::from(parts_of_one)) as i64, i64::from(parts_of_one))
+    }
+
+    /// The greatest whole number at or below it.
+    #[must_use]
+    pub fn floor(self) -> i64 {
+        self.0.floor().to_integer()
+    }
+
+    /// The least whole number at or above it.
+    #[must_use]
+    pub fn ceil(self) -> i64 {
+        self.0.ceil().to_integer()
+    }
+
     /// The sum, or `None` when it leaves the bounds.
     #[must_use]
     pub fn checked_add(self, other: Self) -> Option<Self> {
@@ -204,6 +236,30 @@ mod tests {
         assert_eq!(of(1, 3).checked_add(of(2, 3)), Some(Fraction::ONE));
         assert_eq!(of(3, 4).checked_sub(of(1, 4)), Some(Fraction::HALF));
         assert_eq!(of(3, 4).checked_div(of(3, 4)), Some(Fraction::ONE));
+    }
+
+    #[test]
+    fn whole_numbers_around_a_fraction_keep_their_side() {
+        for (fraction, floor, ceil) in
+            [(of(7, 2), 3, 4), (of(-7, 2), -4, -3), (of(3, 1), 3, 3), (of(1, 9), 0, 1)]
+        {
+            assert_eq!((fraction.floor(), fraction.ceil()), (floor, ceil), "{fraction}");
+        }
+        let largest = Fraction::whole(u32::MAX);
+        assert_eq!((largest.floor(), largest.ceil()), (Fraction::LARGEST, Fraction::LARGEST));
+    }
+
+    #[test]
+    fn the_nearest_parts_of_a_number_are_found() {
+        for (number, parts, want) in [(0.33, 3, "1/3"), (2.5, 1, "3"), (-0.3, 4, "-1/4"), (0.0, 8, "0")] {
+            assert_eq!(
+                Fraction::nearest(number, parts).map(|found| found.to_string()).as_deref(),
+                Some(want)
+            );
+        }
+        for (number, parts) in [(f64::INFINITY, 8), (1e18, 8), (5e9, 1), (1.0, 0), (1.0, 1_000_001)] {
+            assert_eq!(Fraction::nearest(number, parts), None, "{number} in {parts}");
+        }
     }
 
     #[test]

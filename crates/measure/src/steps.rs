@@ -112,6 +112,8 @@ fn around<M>(
 /// Eighth teaspoons in the US measures.
 const TSP: i64 = 8;
 const TBSP: i64 = 3 * TSP;
+const QUARTER_CUP: i64 = 4 * TBSP;
+const HALF_CUP: i64 = 8 * TBSP;
 const CUP: i64 = 16 * TBSP;
 const QUART: i64 = 4 * CUP;
 const GALLON: i64 = 4 * QUART;
@@ -122,9 +124,9 @@ fn is_us_measure(eighth_teaspoons: i64) -> bool {
     match eighth_teaspoons {
         ..TSP => matches!(eighth_teaspoons, 0 | 1 | 2 | 4 | 6),
         TSP..TBSP => is_whole(TSP / 4),
-        TBSP..96 => is_whole(TBSP / 2) || is_whole(TSP),
-        96..192 => is_whole(TBSP) || is_cup_mark,
-        192..GALLON => is_cup_mark,
+        TBSP..QUARTER_CUP => is_whole(TBSP / 2) || is_whole(TSP),
+        QUARTER_CUP..HALF_CUP => is_whole(TBSP) || is_cup_mark,
+        HALF_CUP..GALLON => is_cup_mark,
         GALLON.. => is_whole(CUP / 4),
     }
 }
@@ -135,7 +137,7 @@ fn name_us_measure(eighth_teaspoons: i64) -> Option<Measured> {
     let (unit, size) = match eighth_teaspoons {
         GALLON.. if is_whole(GALLON) => (VolumeUnit::Gallon, GALLON),
         QUART.. if is_whole(QUART) => (VolumeUnit::Quart, QUART),
-        96.. if is_whole(CUP / 8) || is_whole(CUP / 3) => (VolumeUnit::Cup, CUP),
+        QUARTER_CUP.. if is_whole(CUP / 8) || is_whole(CUP / 3) => (VolumeUnit::Cup, CUP),
         TBSP.. if is_whole(TBSP / 2) => (VolumeUnit::Tbsp, TBSP),
         _ => (VolumeUnit::Tsp, TSP),
     };

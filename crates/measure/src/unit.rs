@@ -29,6 +29,48 @@ pub enum VolumeUnit {
 }
 
 impl VolumeUnit {
+    /// The unit a word or abbreviation names, if it is one of these: `cups`, `tbsp`, `T`, `fl oz`, `ml`. Words
+    /// are in small letters; single letters keep their case.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use measure::VolumeUnit;
+    ///
+    /// assert_eq!(VolumeUnit::find("quarts"), Some(VolumeUnit::Quart));
+    /// assert_eq!(VolumeUnit::find("oz"), None);
+    /// ```
+    #[must_use]
+    pub fn find(word: &str) -> Option<Self> {
+        Some(match word {
+            "t" | "tsp" | "tsps" | "teaspoon" | "teaspoons" => Self::Tsp,
+            "T" | "tb" | "tbs" | "tbsp" | "tbsps" | "tblsp" | "tablespoon" | "tablespoons" => Self::Tbsp,
+            "fl oz" | "floz" | "fluid ounce" | "fluid ounces" | "fluid oz" => Self::FlOz,
+            "c" | "C" | "cup" | "cups" => Self::Cup,
+            "pt" | "pts" | "pint" | "pints" => Self::Pint,
+            "qt" | "qts" | "quart" | "quarts" => Self::Quart,
+            "gal" | "gals" | "gallon" | "gallons" => Self::Gallon,
+            "ml" | "mls" | "cc" | "millilitre" | "millilitres" | "milliliter" | "milliliters" => Self::Ml,
+            "l" | "L" | "litre" | "litres" | "liter" | "liters" => Self::L,
+            _ => return None,
+        })
+    }
+
+    /// How many of the smallest unit of its system one is, and which system that is.
+    const fn size(self) -> (System, u32) {
+        match self {
+            Self::Tsp => (System::Us, 1),
+            Self::Tbsp => (System::Us, 3),
+            Self::FlOz => (System::Us, 6),
+            Self::Cup => (System::Us, 48),
+            Self::Pint => (System::Us, 96),
+            Self::Quart => (System::Us, 192),
+            Self::Gallon => (System::Us, 768),
+            Self::Ml => (System::Metric, 1),
+            Self::L => (System::Metric, 1000),
+        }
+    }
+
     /// How much so many of this unit are.
     ///
     /// # Examples
@@ -92,6 +134,40 @@ pub enum MassUnit {
 }
 
 impl MassUnit {
+    /// The unit a word or abbreviation names, if it is one of these: `lb`, `pounds`, `kg`. Words are in small
+    /// letters.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use measure::MassUnit;
+    ///
+    /// assert_eq!(MassUnit::find("pounds"), Some(MassUnit::Lb));
+    /// assert_eq!(MassUnit::find("cups"), None);
+    /// ```
+    #[must_use]
+    pub fn find(word: &str) -> Option<Self> {
+        Some(match word {
+            "g" | "G" | "gr" | "gm" | "gms" | "gram" | "grams" | "gramme" | "grammes" => Self::G,
+            "kg" | "kgs" | "kilo" | "kilos" | "kilogram" | "kilograms" | "kilogramme" | "kilogrammes" => {
+                Self::Kg
+            }
+            "oz" | "ozs" | "ounce" | "ounces" => Self::Oz,
+            "lb" | "lbs" | "#" | "pound" | "pounds" => Self::Lb,
+            _ => return None,
+        })
+    }
+
+    /// How many of the smallest unit of its system one is, and which system that is.
+    const fn size(self) -> (System, u32) {
+        match self {
+            Self::G => (System::Metric, 1),
+            Self::Kg => (System::Metric, 1000),
+            Self::Oz => (System::Us, 1),
+            Self::Lb => (System::Us, 16),
+        }
+    }
+
     /// How much so many of this unit are.
     ///
     /// # Examples
@@ -139,6 +215,22 @@ impl Measured {
     pub fn volume(self) -> Volume {
         self.unit.volume_of(self.value)
     }
+
+    /// The same volume, exactly, in another unit; `None` between US and metric units, where it is never exact.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use measure::{Fraction, Measured, VolumeUnit};
+    ///
+    /// let quart = Measured { value: Fraction::ONE, unit: VolumeUnit::Quart };
+    /// assert_eq!(quart.in_unit(VolumeUnit::Cup).unwrap().to_string(), "4 cups");
+    /// assert_eq!(quart.in_unit(VolumeUnit::L), None);
+    /// ```
+    #[must_use]
+    pub fn in_unit(self, unit: VolumeUnit) -> Option<Self> {
+        convert(self.value, self.unit.size(), unit.size()).map(|value| Self { value, unit })
+    }
 }
 
 impl fmt::Display for Measured {
@@ -173,6 +265,21 @@ impl Weighed {
     pub fn mass(self) -> Mass {
         self.unit.mass_of(self.value)
     }
+
+    /// The same mass, exactly, in another unit; `None` between US and metric units.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use measure::{Fraction, MassUnit, Weighed};
+    ///
+    /// let pounds = Weighed { value: Fraction::whole(2), unit: MassUnit::Lb };
+    /// assert_eq!(pounds.in_unit(MassUnit::Oz).unwrap().value, Fraction::whole(32));
+    /// ```
+    #[must_use]
+    pub fn in_unit(self, unit: MassUnit) -> Option<Self> {
+        convert(self.value, self.unit.size(), unit.size()).map(|value| Self { value, unit })
+    }
 }
 
 impl fmt::Display for Weighed {
@@ -189,6 +296,19 @@ impl fmt::Display for Weighed {
             MassUnit::Oz | MassUnit::Lb => write!(f, "{} {unit}", self.value),
         }
     }
+}
+
+/// The two systems of units, between which no kitchen fraction is exact.
+#[derive(PartialEq, Eq)]
+enum System {
+    Us,
+    Metric,
+}
+
+/// A number of units of one size in units of another.
+fn convert(number: Fraction, from: (System, u32), to: (System, u32)) -> Option<Fraction> {
+    let factor = Fraction::new(i64::from(from.1), i64::from(to.1))?;
+    if from.0 == to.0 { number.checked_mul(factor) } else { None }
 }
 
 /// How many whole `size`s are in a number, and what is left over.
@@ -233,6 +353,40 @@ mod tests {
         ] {
             assert_eq!(Weighed { value: value.parse().unwrap(), unit }.to_string(), want);
         }
+    }
+
+    #[test]
+    fn a_unit_is_found_by_the_name_it_is_written_with() {
+        use VolumeUnit::{Cup, FlOz, Gallon, L, Ml, Pint, Quart, Tbsp, Tsp};
+        for unit in [Tsp, Tbsp, FlOz, Cup, Pint, Quart, Gallon, Ml, L] {
+            assert_eq!(VolumeUnit::find(unit.name()), Some(unit));
+            assert_eq!(VolumeUnit::find(unit.name_behind(Fraction::whole(2))), Some(unit));
+            assert_eq!(MassUnit::find(unit.name()), None);
+        }
+        for unit in [MassUnit::G, MassUnit::Kg, MassUnit::Oz, MassUnit::Lb] {
+            assert_eq!(MassUnit::find(unit.name()), Some(unit));
+            assert_eq!(VolumeUnit::find(unit.name()), None);
+        }
+    }
+
+    #[test]
+    fn an_amount_in_another_unit_is_the_same_amount() {
+        use VolumeUnit::{Cup, FlOz, Gallon, L, Ml, Pint, Quart, Tbsp, Tsp};
+        let value: Fraction = "3 3/4".parse().unwrap();
+        for units in [&[Tsp, Tbsp, FlOz, Cup, Pint, Quart, Gallon][..], &[Ml, L][..]] {
+            for (from, to) in units.iter().flat_map(|from| units.iter().map(move |to| (*from, *to))) {
+                let measured = Measured { value, unit: from };
+                let other = measured.in_unit(to).unwrap();
+                assert_eq!(other.in_unit(from), Some(measured));
+                assert!(
+                    (other.volume().ratio_to(measured.volume()) - 1.0).abs() < 1e-12,
+                    "{measured} as {other}"
+                );
+            }
+        }
+        let kilogram = Weighed { value: Fraction::ONE, unit: MassUnit::Kg };
+        assert_eq!(kilogram.in_unit(MassUnit::G).map(|same| same.value), Some(Fraction::whole(1000)));
+        assert_eq!(kilogram.in_unit(MassUnit::Lb), None);
     }
 
     #[test]

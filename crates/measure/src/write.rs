@@ -122,7 +122,7 @@ pub fn write_altitude(altitude: Altitude) -> String {
     let feet = altitude.as_feet().to_string();
     let mut written = String::new();
     for (place, digit) in feet.chars().enumerate() {
-        if place > 0 && (feet.len() - place) % 3 == 0 {
+        if place > 0 && (feet.len() - place).is_multiple_of(3) {
             written.push(',');
         }
         written.push(digit);
@@ -180,7 +180,7 @@ pub fn write_clock(since_midnight: Minutes) -> String {
 #[must_use]
 pub fn write_length_in(length: Length) -> String {
     let inches = length.as_inches();
-    match nearest_parts(inches, 16) {
+    match Fraction::nearest(inches, 16) {
         Some(parts) => format!("{parts} in"),
         None => format!("{inches:.0} in"),
     }
@@ -269,21 +269,12 @@ fn write_metric(small: f64, small_unit: &str, large_unit: &str) -> String {
     }
 }
 
-/// A number rounded to the nearest of so many decimal places, trailing zeros left out.
+/// A number rounded to the nearest of so many decimal places (at most 6), trailing zeros left out.
 fn decimals(number: f64, places: u32) -> String {
-    match nearest_parts(number, 10_i64.pow(places)) {
+    match Fraction::nearest(number, 10_u32.pow(places)) {
         Some(parts) => parts.to_decimal(places),
         None => format!("{number:.0}"),
     }
-}
-
-/// The nearest whole number of parts of one; `None` when it is not finite or too large to be a fraction.
-fn nearest_parts(number: f64, parts_of_one: i64) -> Option<Fraction> {
-    if !number.is_finite() {
-        return None;
-    }
-    // Saturates far above what a fraction can be, where `new` refuses it.
-    Fraction::new(libm::round(number * parts_of_one as f64) as i64, parts_of_one)
 }
 
 /// Whether a value is nearer to the one below it than to the one above it; halfway goes up.

@@ -38,7 +38,7 @@ impl Almanac {
             });
         }
         let printed = in_order(of_pack.iter().map(|row| row.jar_row));
-        let (jar_row, jar_rule) = self.row_for_jar(product, *jar, &printed)?;
+        let (jar_row, jar_rules) = self.row_for_jar(product, *jar, &printed)?;
         let of_jar: Vec<&Process> = of_pack.into_iter().filter(|row| row.jar_row == jar_row).collect();
         let in_band = rows_in_band(&of_jar, *altitude)?;
         let tested = tested_of(&in_band)?;
@@ -49,7 +49,7 @@ impl Almanac {
         let acid_in_each_jar = self.require_acid(product, *jar)?;
         for process in &mut served {
             process.canner = *canner;
-            process.jar_rule.clone_from(&jar_rule);
+            process.jar_rules.clone_from(&jar_rules);
             process.acid_in_each_jar = acid_in_each_jar;
             process.rest = self.rest_after(*canner);
         }
@@ -92,35 +92,22 @@ impl Almanac {
         }
     }
 
-    /// The printed jar whose row serves a jar: itself, or a larger one where a rule on file says so.
+    /// The printed jar whose row serves a jar, and the rules that say so: none for the jar's own row, else those
+    /// that lead to the next larger printed jar.
     fn row_for_jar(
         &self,
         product: &ProductId,
         jar: JarSize,
         printed: &[JarSize],
-    ) -> Result<(JarSize, Option<RuleId>), NoProcess> {
+    ) -> Result<(JarSize, Vec<RuleId>), NoProcess> {
         if printed.contains(&jar) {
-            return Ok((jar, None));
+            return Ok((jar, Vec::new()));
         }
-        let mut found: Option<(JarSize, RuleId)> = None;
-        let mut reached = vec![jar];
-        while let Some(from) = reached.pop() {
-            for step in self.steps_for(product).filter(|step| step.jar == from) {
-                if self.permitting_rule(step.rule.as_str()).is_none() {
-                    continue;
-                }
-                if printed.contains(&step.as_jar) {
-                    // The next larger printed jar is the smallest that any rule leads to.
-                    if found.as_ref().is_none_or(|(jar, _)| step.as_jar < *jar) {
-                        found = Some((step.as_jar, step.rule.clone()));
-                    }
-                } else if !step.only_if_listed {
-                    reached.push(step.as_jar);
-                }
-            }
-        }
-        if let Some((jar_row, rule)) = found {
-            return Ok((jar_row, Some(rule)));
+        let next = self.nearest_printed(product, jar, printed);
+        if let Some((jar_row, rules)) = next
+            && rules.iter().all(|rule| self.permitting_rule(rule.as_str()).is_some())
+        {
+            return Ok((jar_row, rules));
         }
         match printed.last() {
             Some(largest) if jar > *largest => {
@@ -129,6 +116,32 @@ impl Almanac {
             }
             _ => Err(NoProcess::JarNotPrinted { printed: printed.to_vec() }),
         }
+    }
+
+    /// The smallest printed jar that the steps lead to, whether or not their rules are on file: a missing rule
+    /// refuses the jar, it does not send it on to a jar that is larger still.
+    fn nearest_printed(
+        &self,
+        product: &ProductId,
+        jar: JarSize,
+        printed: &[JarSize],
+    ) -> Option<(JarSize, Vec<RuleId>)> {
+        self.steps_for(product)
+            .filter(|step| step.jar == jar)
+            .filter_map(|step| {
+                let rule = step.rule.clone();
+                if printed.contains(&step.as_jar) {
+                    return Some((step.as_jar, vec![rule]));
+                }
+                if step.only_if_listed {
+                    return None;
+                }
+                // Ends: every step leads to a larger jar.
+                let (jar_row, mut rules) = self.nearest_printed(product, step.as_jar, printed)?;
+                rules.insert(0, rule);
+                Some((jar_row, rules))
+            })
+            .min_by_key(|(jar_row, _)| *jar_row)
     }
 
     /// The steps a food goes by: its own where a rule names it, else those for every food.
@@ -222,3 +235,6 @@ fn strictest_of_each_option(rows: &[&Process]) -> Vec<Process> {
 fn in_order<T: Ord>(values: impl Iterator<Item = T>) -> Vec<T> {
     values.collect::<std::collections::BTreeSet<T>>().into_iter().collect()
 }
+
+#[cfg(test)]
+mod tests;

@@ -3,7 +3,9 @@
 use super::cursor::Cursor;
 use super::error::{Expected, ReadError};
 use super::sum::{Unit, take_sum};
+use crate::fraction::Fraction;
 use crate::quantity::Mass;
+use crate::unit::MassUnit;
 
 /// Reads a mass: `2 lb 3 oz`, `2.3kg`, `2,3 kg`, `1 1/2 lb`, `half a pound`, `3,200 g`.
 ///
@@ -38,17 +40,9 @@ pub(crate) fn take_mass(cursor: &mut Cursor<'_>) -> Result<Mass, ReadError> {
 
 /// The unit of mass a word names.
 pub(crate) fn find_mass_unit(word: &str) -> Option<Unit<Mass>> {
-    Some(match word {
-        "g" | "G" | "gr" | "gm" | "gms" | "gram" | "grams" | "gramme" | "grammes" => {
-            Unit::counted_whole(Mass::grams(1.0))
-        }
-        "kg" | "kgs" | "kilo" | "kilos" | "kilogram" | "kilograms" | "kilogramme" | "kilogrammes" => {
-            Unit::in_parts(Mass::kilograms(1.0))
-        }
-        "lb" | "lbs" | "#" | "pound" | "pounds" => Unit::in_parts(Mass::pounds(1.0)),
-        "oz" | "ozs" | "ounce" | "ounces" => Unit::in_parts(Mass::ounces(1.0)),
-        _ => return None,
-    })
+    let unit = MassUnit::find(word)?;
+    let one = unit.mass_of(Fraction::ONE);
+    Some(if unit == MassUnit::G { Unit::counted_whole(one) } else { Unit::in_parts(one) })
 }
 
 #[cfg(test)]
@@ -99,6 +93,9 @@ mod tests {
             ("lb", 1),
             ("2", 2),
             ("2 lb 3", 7),
+            ("2 lb 1/2", 9),
+            ("2 lb and 3", 11),
+            ("a", 1),
             ("2 lb 3 oz of plums", 11),
             ("2 cups", 3),
             ("-2 kg", 1),

@@ -289,6 +289,7 @@ fn take_number_word(cursor: &mut Cursor<'_>) -> Option<Fraction> {
     if let Some(part) = cursor.take_known(fraction_word) {
         return Some(part);
     }
+    let whole_is_article = cursor.clone().take_any_of(&["a", "an"]);
     let whole = cursor.take_known(cardinal_word)?;
     if let Some(part) = cursor.take_known(fraction_word) {
         return whole.checked_mul(part);
@@ -301,7 +302,8 @@ fn take_number_word(cursor: &mut Cursor<'_>) -> Option<Fraction> {
         }
         cursor.go_back_to(before);
     }
-    Some(whole)
+    // "a" by itself is no number, only "a pound" and "a dozen" are.
+    if whole_is_article && cursor.is_done() { None } else { Some(whole) }
 }
 
 fn cardinal_word(word: &str) -> Option<Fraction> {
@@ -414,6 +416,7 @@ mod tests {
             ("1.2.3", 1),
             ("inf", 1),
             ("NaN", 1),
+            ("a", 1),
             ("-2", 1),
             ("1e9", 2),
             ("2 and a bit", 3),
@@ -433,5 +436,8 @@ mod tests {
         let error = read_fraction("2,300").unwrap_err();
         let ReadError::Ambiguous { thousands, decimal, .. } = error else { panic!("{error}") };
         assert_eq!((thousands.as_str(), decimal.as_str()), ("2300", "2.3"));
+        let message = read_fraction("2,300").unwrap_err().to_string();
+        let want = r#""2,300" at column 1 of "2,300" can mean 2300 or 2.3; hint: write the one you mean, 2300 or 2.3"#;
+        assert_eq!(message, want);
     }
 }

@@ -5,6 +5,7 @@ use std::ops::{Add, Mul};
 use super::cursor::Cursor;
 use super::error::ReadError;
 use super::number::{Marks, take_number};
+use crate::fraction::Fraction;
 
 /// A unit as it is written: how much one of it is, and what a point or comma before it may mean.
 #[derive(Debug, Clone, Copy)]
@@ -40,42 +41,31 @@ pub(crate) fn take_sum<Q: Summed>(
 ) -> Result<Q, ReadError> {
     cursor.skip_spaces();
     let column = cursor.column();
-    let mut total: Option<Q> = None;
-    let mut last: Option<Unit<Q>> = None;
-    loop {
+    let mut so_far: Option<(Q, Unit<Q>)> = None;
+    let mut joined = false;
+    let total = loop {
         let number = take_number(cursor)?;
         let number_column = number.column();
-        // "a pound and a half": a bare part at the end counts in the unit before it.
-        if let (Some(unit), Some(so_far)) = (last, total)
+        // "a pound and a half": a bare part behind "and" counts in the unit before it.
+        if let (true, Some((sum, unit))) = (joined, so_far)
             && cursor.is_done()
+            && let part = number.clone().resolve(unit.marks, cursor)?
+            && part < Fraction::ONE
         {
-            let part = number.resolve(unit.marks, cursor)?;
-            if part >= crate::fraction::Fraction::ONE {
-                return Err(ReadError::NoUnit {
-                    text: cursor.text(),
-                    column: cursor.column(),
-                    expected: cursor.expected(),
-                });
-            }
-            total = Some(so_far + unit.one * part.to_f64());
-            break;
+            break sum + unit.one * part.to_f64();
         }
         let unit = cursor.take_unit(&find_unit)?;
-        if last.is_some_and(|larger| larger.one <= unit.one) {
+        if so_far.is_some_and(|(_, larger)| larger.one <= unit.one) {
             return Err(cursor.unreadable_at(number_column));
         }
         let part = unit.one * number.resolve(unit.marks, cursor)?.to_f64();
-        total = Some(total.map_or(part, |so_far| so_far + part));
-        last = Some(unit);
+        let sum = so_far.map_or(part, |(sum, _)| sum + part);
         if cursor.is_done() {
-            break;
+            break sum;
         }
-        if cursor.take(|c| matches!(c, ',' | '+')).is_none() {
-            let _ = cursor.take_any_of(&["and", "&"]);
-        }
-    }
-    match total {
-        Some(total) if total <= limit => Ok(total),
-        _ => Err(cursor.too_large(column, limit_in_words)),
-    }
+        so_far = Some((sum, unit));
+        joined = cursor.take(|c| matches!(c, ',' | '+')).is_none() && cursor.take_any_of(&["and", "&"]);
+    };
+    // Written so that a sum that is no number would be refused too.
+    if total <= limit { Ok(total) } else { Err(cursor.too_large(column, limit_in_words)) }
 }

@@ -3,7 +3,9 @@
 use super::cursor::Cursor;
 use super::error::{Expected, ReadError};
 use super::sum::{Unit, take_sum};
+use crate::fraction::Fraction;
 use crate::quantity::Volume;
+use crate::unit::VolumeUnit;
 
 /// Reads a volume: `1 1/2 cups`, `1½ c`, `3/4 tsp`, `½ cup`, `2 qt`, `500 ml`, `4 cubic feet`, `60 l`.
 ///
@@ -38,25 +40,13 @@ pub(crate) fn take_volume(cursor: &mut Cursor<'_>) -> Result<Volume, ReadError> 
 /// The unit of volume a word, or two, name.
 pub(crate) fn find_volume_unit(word: &str) -> Option<Unit<Volume>> {
     let one = match word {
-        "ml" | "mls" | "cc" | "millilitre" | "millilitres" | "milliliter" | "milliliters" => {
-            return Some(Unit::counted_whole(Volume::millilitres(1.0)));
-        }
         "cl" | "centilitre" | "centilitres" | "centiliter" | "centiliters" => Volume::millilitres(10.0),
         "dl" | "decilitre" | "decilitres" | "deciliter" | "deciliters" => Volume::millilitres(100.0),
-        "l" | "L" | "litre" | "litres" | "liter" | "liters" => Volume::litres(1.0),
-        "t" | "tsp" | "tsps" | "teaspoon" | "teaspoons" => Volume::teaspoons(1.0),
-        "T" | "tb" | "tbs" | "tbsp" | "tbsps" | "tblsp" | "tablespoon" | "tablespoons" => {
-            Volume::tablespoons(1.0)
-        }
-        "fl oz" | "floz" | "fluid ounce" | "fluid ounces" | "fluid oz" => Volume::fluid_ounces(1.0),
-        "c" | "C" | "cup" | "cups" => Volume::cups(1.0),
-        "pt" | "pts" | "pint" | "pints" => Volume::pints(1.0),
-        "qt" | "qts" | "quart" | "quarts" => Volume::quarts(1.0),
-        "gal" | "gals" | "gallon" | "gallons" => Volume::gallons(1.0),
         "cu ft" | "cuft" | "cubic foot" | "cubic feet" | "cubic ft" | "ft³" => Volume::cubic_feet(1.0),
-        _ => return None,
+        _ => VolumeUnit::find(word)?.volume_of(Fraction::ONE),
     };
-    Some(Unit::in_parts(one))
+    let is_millilitre = VolumeUnit::find(word) == Some(VolumeUnit::Ml);
+    Some(if is_millilitre { Unit::counted_whole(one) } else { Unit::in_parts(one) })
 }
 
 #[cfg(test)]
