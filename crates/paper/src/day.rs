@@ -214,6 +214,8 @@ pub enum Firmness {
     NotTested,
     /// It is printed as wrong.
     DoNot,
+    /// It is no question of safety: the day has no room or no formula for it.
+    NotPlanned,
 }
 
 /// A wish that is refused.
@@ -221,6 +223,8 @@ pub enum Firmness {
 pub struct Refused {
     /// What was wished.
     pub wish: String,
+    /// The verdict as one says it: "Not tested".
+    pub verdict: String,
     /// How firmly.
     pub firmness: Firmness,
     /// Why.
@@ -232,17 +236,11 @@ pub struct Refused {
 }
 
 impl Refused {
-    fn word(&self) -> &'static str {
-        match self.firmness {
-            Firmness::NotTested => "Not tested",
-            Firmness::DoNot => "Do not",
-        }
-    }
-
     fn bar(&self) -> &'static str {
         match self.firmness {
             Firmness::NotTested => "not",
             Firmness::DoNot => "donot",
+            Firmness::NotPlanned => "plain",
         }
     }
 }

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{completions, day};
+use crate::{almanac, clear, completions, day, fit};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -26,6 +26,12 @@ pub(crate) struct StillroomCommand {
 enum Command {
     /// Plan a day from a day file; write, solve and check days
     Day(day::DayCommand),
+    /// Ask whether a food may be processed so
+    Clear(clear::ClearCommand),
+    /// Fit a formula to what there is
+    Fit(fit::FitCommand),
+    /// Look at what is published
+    Almanac(almanac::AlmanacCommand),
     /// Print completions for a shell
     Completions(completions::CompletionsCommand),
 }
@@ -34,8 +40,11 @@ impl StillroomCommand {
     /// Does what was asked.
     pub(crate) fn run(&self) -> anyhow::Result<Answered> {
         match &self.command {
-            None => todo_demo(),
+            None => day::plan_demo(),
             Some(Command::Day(command)) => command.run(),
+            Some(Command::Clear(command)) => command.run(),
+            Some(Command::Fit(command)) => command.run(),
+            Some(Command::Almanac(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),
         }
     }

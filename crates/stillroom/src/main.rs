@@ -3,13 +3,17 @@
 //! Exit codes are the same everywhere: 0 an answer, 3 a refusal, 2 the question is wrong, 1 the world failed. On 2
 //! and 1 nothing is printed to standard output.
 
-mod almanac_data;
+mod almanac;
+mod amounts;
+mod clear;
 mod command;
 mod completions;
 mod day;
 mod ending;
+mod fit;
 mod leaf;
 mod reading;
+mod sentence;
 mod wrap;
 
 use std::process::ExitCode;

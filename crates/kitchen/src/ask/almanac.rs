@@ -1,7 +1,10 @@
 //! What is on file: formulas, processes, sources, each with where it is printed.
 
-use almanac::{Almanac, CannerKind, Citation, Formula, Match, PrintedLine, Product, SourceId};
-use measure::{write_altitude, write_length_in, write_temp_fahrenheit};
+use almanac::{
+    Almanac, Citation, Formula, IngredientUnit, Match, MeasureUnit, Per, PieceKind, PrintedAmount, PrintedLine,
+    Product, SourceId,
+};
+use measure::{Fraction, write_altitude, write_length_in, write_temp_fahrenheit};
 use serde::Serialize;
 
 use super::error::{AskError, NameKind};
@@ -229,6 +232,18 @@ pub fn cite(almanac: &Almanac, citation: &Citation) -> String {
     format!("{title}: {}", citation.locator)
 }
 
+/// Citations of the form `ID, place` or `ID: place`, with the title of the publication in place of its id.
+#[must_use]
+pub fn name_sources(almanac: &Almanac, cited: &str) -> String {
+    let ends = [cited.find(", "), cited.find(": ")].into_iter().flatten().min();
+    let (id, place) = ends.map_or((cited, ""), |end| (&cited[..end], &cited[end + 2..]));
+    match almanac.source(&SourceId::from(id)) {
+        Some(source) if place.is_empty() => source.title.to_string(),
+        Some(source) => format!("{}: {place}", source.title),
+        None => cited.to_owned(),
+    }
+}
+
 fn find_source<'a>(almanac: &'a Almanac, typed: &str) -> Match<'a, almanac::Source> {
     let typed = typed.trim();
     if let Some(source) = almanac.source(&SourceId::from(typed)) {
@@ -258,10 +273,7 @@ fn word_row(almanac: &Almanac, line: &PrintedLine<'_>) -> ProcessRow {
     let band = line.band();
     let from = write_altitude(band.min);
     ProcessRow {
-        canner: match line.canner() {
-            CannerKind::BoilingWater => "boiling-water".to_owned(),
-            other => other.to_string(),
-        },
+        canner: line.canner().to_string(),
         pack: line.pack().to_string(),
         jar: line.jar().to_string(),
         band: band.max.map_or_else(|| format!("{from} and up"), |max| format!("{from} to {}", write_altitude(max))),
@@ -279,7 +291,7 @@ fn word_yield(formula: &Formula) -> String {
             almanac::YieldUnit::GallonOfContainer => "gallon of container".to_owned(),
             almanac::YieldUnit::Sheet => "sheet of 13 by 15 in".to_owned(),
         };
-        let many = yielded.max > measure::Fraction::ONE && !unit.contains(' ');
+        let many = yielded.max > Fraction::ONE && !unit.contains(' ');
         let plural = if many { "s" } else { "" };
         let per = if yielded.per.is_empty() { String::new() } else { format!(" from {}", yielded.per) };
         format!("{} {unit}{plural}{per}", yielded.printed)
@@ -287,19 +299,64 @@ fn word_yield(formula: &Formula) -> String {
 }
 
 fn word_ingredient(ingredient: &almanac::Ingredient) -> IngredientOnFile {
-    let printed = ingredient.amount.as_ref().map(|amount| &*amount.printed);
-    let unit = word_unit(ingredient.unit);
     IngredientOnFile {
         name: ingredient.name.to_string(),
-        amount: printed.map_or_else(|| "as you like".to_owned(), |printed| format!("{printed} {unit}").trim().to_owned()),
+        amount: ingredient.amount.as_ref().map_or_else(|| "as you like".to_owned(), |amount| word_amount(amount, ingredient.unit)),
         prep: ingredient.prep.to_string(),
         part: ingredient.part.to_string(),
         safety_critical: ingredient.safety_critical,
     }
 }
 
-fn word_unit(unit: almanac::IngredientUnit) -> String {
-    unit.to_string()
+/// An amount as a cook writes it: `2 1/2 to 3 lb`, `2 tbsp in each pint`.
+fn word_amount(amount: &PrintedAmount, unit: IngredientUnit) -> String {
+    let number = if amount.min == amount.max {
+        amount.max.to_string()
+    } else {
+        format!("{} to {}", amount.min, amount.max)
+    };
+    let unit = word_unit(unit, amount.max);
+    format!("{number} {unit}").trim_end().to_owned()
+}
+
+fn word_unit(unit: IngredientUnit, number: Fraction) -> String {
+    let plural = |name: &str| if number > Fraction::ONE { format!("{name}s") } else { name.to_owned() };
+    match unit {
+        IngredientUnit::Volume(unit) => unit.name_behind(number).to_owned(),
+        IngredientUnit::Mass(unit) => unit.name().to_owned(),
+        IngredientUnit::Each(PieceKind::Each) | IngredientUnit::AsYouLike => String::new(),
+        IngredientUnit::Each(PieceKind::Large) => "large".to_owned(),
+        IngredientUnit::Each(PieceKind::Bunch) if number > Fraction::ONE => "bunches".to_owned(),
+        IngredientUnit::Each(piece) => plural(piece.as_str()),
+        IngredientUnit::Package => plural("package"),
+        IngredientUnit::Pouch if number > Fraction::ONE => "pouches".to_owned(),
+        IngredientUnit::Pouch => "pouch".to_owned(),
+        IngredientUnit::Drop => plural("drop"),
+        IngredientUnit::Percent => "% of the weight".to_owned(),
+        IngredientUnit::Part => plural("part"),
+        IngredientUnit::CannerLoad => "to a canner load".to_owned(),
+        IngredientUnit::Per { unit, per } => {
+            let unit = match unit {
+                MeasureUnit::Volume(unit) => unit.name_behind(number),
+                MeasureUnit::Mass(unit) => unit.name(),
+            };
+            format!("{unit} {}", word_per(per))
+        }
+    }
+}
+
+fn word_per(per: Per) -> String {
+    match per {
+        Per::Jar(jar) => format!("in each {jar}"),
+        Per::CupJuice => "to a cup of juice".to_owned(),
+        Per::PoundFruit => "to a pound of fruit".to_owned(),
+        Per::FivePoundsFruit => "to 5 pounds of fruit".to_owned(),
+        Per::QuartKernels => "to a quart of kernels".to_owned(),
+        Per::CupWater => "to a cup of water".to_owned(),
+        Per::QuartSyrup => "to a quart of syrup".to_owned(),
+        Per::GallonBlanchingWater => "to a gallon of blanching water".to_owned(),
+        Per::GallonHoldingWater => "to a gallon of holding water".to_owned(),
+    }
 }
 
 fn word_step(step: &almanac::FormulaStep) -> StepOnFile {

@@ -11,8 +11,8 @@ mod fit;
 mod names;
 
 pub use almanac::{
-    FormulaSheet, IngredientOnFile, Listed, ProcessRow, ProcessSheet, SourceSheet, StepOnFile, list_formulas,
-    list_processes, list_sources, show_formula, show_process, show_source,
+    FormulaSheet, IngredientOnFile, Listed, ProcessRow, ProcessSheet, SourceSheet, StepOnFile, cite, list_formulas,
+    list_processes, list_sources, name_sources, show_formula, show_process, show_source,
 };
 pub use clear::{ClearAnswer, ClearWords, RefusedFood, clear};
 pub use error::{AskError, NameKind, WAYS_TO_FIND_ALTITUDE};

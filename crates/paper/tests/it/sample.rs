@@ -181,6 +181,7 @@ pub fn sample_day() -> DaySheet {
         refused: vec![
             Refused {
                 wish: "pumpkin purée in pints".into(),
+                verdict: "Do not".into(),
                 firmness: Firmness::DoNot,
                 because: words(&[
                     "No process is known for mashed pumpkin: heat does not reach the middle evenly.",
@@ -193,6 +194,7 @@ pub fn sample_day() -> DaySheet {
             },
             Refused {
                 wish: "rice vinegar in the pickles".into(),
+                verdict: "Not tested".into(),
                 firmness: Firmness::NotTested,
                 because: words(&["It stands in no formula on file."]),
                 instead: words(&["White vinegar of 5 percent, cup for cup."]),

@@ -12,8 +12,8 @@ use paper::render_day_sheet;
 
 use super::why::explain;
 use super::wording::word_day;
-use super::{sheet, why};
-use crate::almanac_data::load_almanac;
+use super::sheet;
+use crate::almanac::load_almanac;
 use crate::ending::{Answered, wrong_question};
 use crate::reading::read_bytes;
 
@@ -71,7 +71,7 @@ impl PlanDay {
         if let Some(what) = &self.why {
             return Ok(Answered::with(explain(&answer.why, what)?));
         }
-        let day = word_day(&answer);
+        let day = word_day(&almanac, &answer);
         if let Some(file) = &self.html {
             std::fs::write(file, render_day_sheet(&day)).map_err(|error| {
                 let hint = "check that the folder is there and that you may write in it";

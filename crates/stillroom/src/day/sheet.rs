@@ -1,11 +1,10 @@
 //! The day sheet at 80 columns.
 
-use paper::day::{Act, Amount, Attention, BatchAmounts, DaySheet, Fetch, MadeToday, Reason, Refused};
-use paper::day::{Firmness, PersonList};
+use paper::day::{Act, Attention, BatchAmounts, DaySheet, Fetch, MadeToday, PersonList, Reason, Refused};
 use unicode_width::UnicodeWidthStr;
 
-use crate::leaf::{BESIDE, Leaf};
-use crate::wrap::{to_the_left, to_the_right, wrap};
+use crate::amounts::lay_out_amounts;
+use crate::leaf::Leaf;
 
 /// The whole day, from what to fetch to where the figures come from.
 pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
@@ -26,7 +25,7 @@ pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
     for list in &sheet.lists {
         lay_out_list(&mut leaf, list);
     }
-    lay_out_amounts(&mut leaf, &sheet.makes);
+    lay_out_batches(&mut leaf, &sheet.makes);
     lay_out_reasons(&mut leaf, "Not made, and why", &sheet.not_made);
     lay_out_reasons(&mut leaf, "Left over", &sheet.left_over);
     lay_out_later(&mut leaf, sheet);
@@ -92,6 +91,9 @@ fn lay_out_makes(leaf: &mut Leaf, sheet: &DaySheet) {
         for from in &make.from {
             leaf.line("", &format!("From {from}"));
         }
+        if !make.keeps.is_empty() {
+            leaf.line("", &format!("Keeps {}", make.keeps));
+        }
         if let Some(cleared) = &make.clearance {
             leaf.line("", &format!("{}. {}", cleared.verdict, cleared.process));
             if let Some(acid) = &cleared.acid {
@@ -101,9 +103,6 @@ fn lay_out_makes(leaf: &mut Leaf, sheet: &DaySheet) {
                 leaf.under(&format!("Headspace: {}", cleared.headspace));
             }
             leaf.under(format!("{} {}", cleared.source, cleared.band).trim());
-        }
-        if !make.keeps.is_empty() {
-            leaf.line("", &format!("Keeps {}", make.keeps));
         }
         if let Some(source) = &make.source {
             leaf.under(source);
@@ -166,7 +165,7 @@ fn lay_out_list(leaf: &mut Leaf, list: &PersonList) {
     }
 }
 
-fn lay_out_amounts(leaf: &mut Leaf, makes: &[MadeToday]) {
+fn lay_out_batches(leaf: &mut Leaf, makes: &[MadeToday]) {
     if makes.iter().all(|make| make.batches.is_empty()) {
         return;
     }
@@ -179,34 +178,9 @@ fn lay_out_amounts(leaf: &mut Leaf, makes: &[MadeToday]) {
     }
 }
 
-/// The columns of a batch beside the line: what, by measure, by weight.
-const WEIGHT: usize = 11;
-const MEASURE: usize = 16;
-const WHAT: usize = BESIDE - MEASURE - WEIGHT;
-
 fn lay_out_batch(leaf: &mut Leaf, name: &str, batch: &BatchAmounts) {
     leaf.line("", &format!("{name}. {}", batch.heading));
-    for amount in &batch.amounts {
-        lay_out_amount(leaf, amount);
-    }
-}
-
-fn lay_out_amount(leaf: &mut Leaf, amount: &Amount) {
-    let what = match (amount.prep.as_str(), &amount.moved) {
-        ("", None) => amount.what.clone(),
-        ("", Some(moved)) => format!("{} ({moved})", amount.what),
-        (prep, None) => format!("{}, {prep}", amount.what),
-        (prep, Some(moved)) => format!("{}, {prep} ({moved})", amount.what),
-    };
-    let what = wrap(&what, WHAT - 1);
-    let measure = wrap(&amount.measure, MEASURE - 1);
-    let weight = amount.weight.as_deref().unwrap_or("not known");
-    for at in 0..what.len().max(measure.len()) {
-        let cell = |lines: &[String]| lines.get(at).cloned().unwrap_or_default();
-        let weight = if at == 0 { weight } else { "" };
-        let row = to_the_left(&cell(&what), WHAT) + &to_the_right(&cell(&measure), MEASURE);
-        leaf.set((row + &to_the_right(weight, WEIGHT)).trim_end());
-    }
+    lay_out_amounts(leaf, &batch.amounts);
 }
 
 fn lay_out_reasons(leaf: &mut Leaf, title: &str, reasons: &[Reason]) {
@@ -233,11 +207,7 @@ fn lay_out_refused(leaf: &mut Leaf, refused: &[Refused]) {
     leaf.section("Refused");
     for refusal in refused {
         leaf.gap();
-        let word = match refusal.firmness {
-            Firmness::NotTested => "Not tested",
-            Firmness::DoNot => "Do not",
-        };
-        leaf.line(word, &format!("{}.", refusal.wish));
+        leaf.line(&refusal.verdict, &format!("{}.", refusal.wish));
         each_sentence(leaf, &refusal.because);
         for instead in &refusal.instead {
             leaf.line("Instead", instead);

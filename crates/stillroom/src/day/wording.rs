@@ -3,60 +3,59 @@
 //! The text of the terminal and the page for a phone are both drawn from the sheet made here, so that they cannot
 //! say different things.
 
+use almanac::Almanac;
 use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, ProcessLine, Refusal};
-use kitchen::ask::WAYS_TO_FIND_ALTITUDE;
+use kitchen::ask::name_sources;
 use measure::{Altitude, Minutes, write_altitude, write_minutes};
 use paper::day::{
     Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
     PersonList, Reason, Refused,
 };
 
+use crate::sentence::{as_sentence, capitalize, join_names};
+
 /// Minutes of a day; later ones are of the next.
 const DAY: u32 = 24 * 60;
 
+/// The longest words that hang in the margin.
+const FIGURE: usize = 11;
+
 /// The whole day in words.
-pub(super) fn word_day(answer: &DayAnswer) -> DaySheet {
+pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
     let clock: Vec<Act> = answer.clock.iter().map(word_act).collect();
-    DaySheet {
+    let mut sheet = DaySheet {
         title: answer.date_in_words.clone(),
         place: word_place(answer.altitude_ft),
         people: word_people(answer),
         finish: word_finish(answer),
-        clash: answer.clash.clone(),
+        clash: answer.clash.iter().map(|words| as_sentence(words)).collect(),
         fetch: answer.to_fetch.iter().map(word_fetch).collect(),
-        evening_before: answer.evening_before.clone(),
-        makes: answer.makes.iter().filter(|make| !make.is_errand).map(word_make).collect(),
+        evening_before: answer.evening_before.iter().map(|words| as_sentence(words)).collect(),
+        makes: answer.makes.iter().filter(|make| !make.is_errand).map(|make| word_make(almanac, make)).collect(),
         errands: answer.makes.iter().filter(|make| make.is_errand).map(|make| make.name.clone()).collect(),
         lists: list_people(answer, &clock),
         clock,
         not_made: answer.not_made.iter().map(|not| reason(&not.name, &not.why)).collect(),
         left_over: answer.left_over.iter().map(|left| reason(&left.what, &left.goes_to)).collect(),
         later: answer.later.iter().map(word_later).collect(),
-        refused: answer.refusals.iter().map(word_refusal).collect(),
-        cautions: answer.cautions.clone(),
-        filled_in: answer.filled_in.clone(),
-        sources: list_sources(answer),
-    }
+        refused: answer.refusals.iter().map(|refusal| word_refusal(almanac, refusal)).collect(),
+        cautions: answer.cautions.iter().map(|words| as_sentence(words)).collect(),
+        filled_in: answer.filled_in.iter().map(|words| as_sentence(words)).collect(),
+        sources: Vec::new(),
+    };
+    sheet.sources = list_sources(&sheet);
+    sheet
 }
 
 fn word_place(altitude_ft: Option<u32>) -> String {
     match altitude_ft {
         Some(feet) => format!("{} above the sea.", write_altitude(Altitude::feet(feet))),
-        None => format!("Height above the sea not given, so nothing is canned. To find it: {WAYS_TO_FIND_ALTITUDE}."),
+        None => "Height above the sea not given, so nothing is canned; see Refused.".to_owned(),
     }
 }
 
 fn word_people(answer: &DayAnswer) -> String {
     format!("{}, {} to {}.", join_names(&answer.people), clock(answer.starts), clock(answer.ends))
-}
-
-/// "A", "A and B", "A, B and C".
-fn join_names(names: &[String]) -> String {
-    match names {
-        [] => "Nobody".to_owned(),
-        [one] => one.clone(),
-        [before @ .., last] => format!("{} and {last}", before.join(", ")),
-    }
 }
 
 fn word_finish(answer: &DayAnswer) -> Finish {
@@ -77,22 +76,22 @@ fn word_fetch(line: &kitchen::answer::FetchLine) -> Fetch {
     }
 }
 
-fn word_make(make: &Make) -> MadeToday {
+fn word_make(almanac: &Almanac, make: &Make) -> MadeToday {
     let range = make.containers.filter(|[low, _, high]| low != high);
     MadeToday {
         count: make.containers.map(|[_, likely, _]| likely.to_string()),
         range: range.map(|[low, _, high]| format!("{low} to {high}")),
-        name: make.name.clone(),
+        name: capitalize(&make.name),
         from: make.from.clone(),
         yields: make.yields.clone(),
         keeps: make.keeps.clone(),
-        clearance: make.process.as_ref().map(|process| word_clearance(process, make.verdict.as_deref())),
-        source: make.source.clone(),
+        clearance: make.process.as_ref().map(|process| word_clearance(almanac, process, make.verdict.as_deref())),
+        source: make.source.as_deref().map(|source| name_sources(almanac, source)),
         batches: word_batches(&make.batches),
     }
 }
 
-fn word_clearance(process: &ProcessLine, verdict: Option<&str>) -> Cleared {
+fn word_clearance(almanac: &Almanac, process: &ProcessLine, verdict: Option<&str>) -> Cleared {
     Cleared {
         // A process without a verdict is none of ours to call tested.
         verdict: capitalize(verdict.unwrap_or("on file")),
@@ -100,7 +99,7 @@ fn word_clearance(process: &ProcessLine, verdict: Option<&str>) -> Cleared {
         headspace: process.headspace.clone(),
         band: process.band.clone(),
         acid: process.acid.clone(),
-        source: process.source.clone(),
+        source: name_sources(almanac, &process.source),
     }
 }
 
@@ -147,8 +146,8 @@ fn word_act(line: &ClockLine) -> Act {
         },
         what: as_sentence(&line.act),
         make: line.make.clone(),
-        detail: line.detail.clone(),
-        caution: line.caution.clone(),
+        detail: line.detail.iter().map(|words| as_sentence(words)).collect(),
+        caution: line.caution.as_deref().map(as_sentence),
         must_not_be_left: line.must_not_be_left,
     }
 }
@@ -170,27 +169,39 @@ fn is_done_by(act: &Act, name: &str) -> bool {
     act.who.as_deref().is_some_and(|who| who.split(", ").flat_map(|part| part.split(" and ")).any(|one| one == name))
 }
 
+/// A short time hangs in the margin; a longer one stands in the sentence.
 fn word_later(line: &kitchen::answer::LaterLine) -> Later {
-    Later { when: line.when.clone(), what: as_sentence(&line.what), make: line.make.clone() }
-}
-
-fn word_refusal(refusal: &Refusal) -> Refused {
-    let is_barred = refusal.verdict.replace('-', " ") == "do not";
-    Refused {
-        wish: refusal.wish.trim_end_matches('.').to_owned(),
-        firmness: if is_barred { Firmness::DoNot } else { Firmness::NotTested },
-        because: refusal.because.iter().map(|words| as_sentence(words)).collect(),
-        instead: refusal.instead.iter().map(|words| as_sentence(words)).collect(),
-        source: refusal.source.clone(),
+    let make = line.make.clone();
+    if line.when.chars().count() <= FIGURE {
+        Later { when: line.when.clone(), what: as_sentence(&line.what), make }
+    } else {
+        Later { when: String::new(), what: as_sentence(&format!("{}, {}", line.what, line.when)), make }
     }
 }
 
-fn list_sources(answer: &DayAnswer) -> Vec<String> {
-    let of_makes = answer.makes.iter().flat_map(|make| {
-        let of_process = make.process.as_ref().map(|process| &process.source);
+fn word_refusal(almanac: &Almanac, refusal: &Refusal) -> Refused {
+    let verdict = refusal.verdict.replace('-', " ");
+    Refused {
+        wish: refusal.wish.trim_end_matches('.').to_owned(),
+        firmness: match verdict.as_str() {
+            "do not" => Firmness::DoNot,
+            "not tested" => Firmness::NotTested,
+            _ => Firmness::NotPlanned,
+        },
+        verdict: capitalize(&verdict),
+        because: refusal.because.iter().map(|words| as_sentence(words)).collect(),
+        instead: refusal.instead.iter().map(|words| as_sentence(words)).collect(),
+        source: refusal.source.as_deref().map(|source| name_sources(almanac, source)),
+    }
+}
+
+/// Every publication that a line of the sheet names, once, in the order met.
+fn list_sources(sheet: &DaySheet) -> Vec<String> {
+    let of_makes = sheet.makes.iter().flat_map(|make| {
+        let of_process = make.clearance.as_ref().map(|cleared| &cleared.source);
         of_process.into_iter().chain(&make.source)
     });
-    let of_refusals = answer.refusals.iter().filter_map(|refusal| refusal.source.as_ref());
+    let of_refusals = sheet.refused.iter().filter_map(|refused| refused.source.as_ref());
     let mut sources: Vec<String> = Vec::new();
     for source in of_makes.chain(of_refusals) {
         if !sources.contains(source) {
@@ -208,17 +219,6 @@ fn reason(what: &str, why: &str) -> Reason {
 fn clock(minute: u32) -> String {
     let time = format!("{}:{:02}", minute % DAY / 60, minute % 60);
     if minute < DAY { time } else { format!("{time} next day") }
-}
-
-fn capitalize(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-/// With a capital and a final stop, as it stands between other sentences.
-fn as_sentence(words: &str) -> String {
-    let words = capitalize(words.trim());
-    if words.is_empty() || words.ends_with(['.', '!', '?', ':']) { words } else { words + "." }
 }
 
 #[cfg(test)]
@@ -240,17 +240,4 @@ mod tests {
         assert!(!is_done_by(&act("Ansela"), "Ansel"));
     }
 
-    #[test]
-    fn words_become_sentences_once() {
-        assert_eq!(as_sentence("peel them"), "Peel them.");
-        assert_eq!(as_sentence("Peel them."), "Peel them.");
-        assert_eq!(as_sentence(""), "");
-    }
-
-    #[test]
-    fn names_are_joined_as_one_says_them() {
-        let names = |names: &[&str]| join_names(&names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>());
-        assert_eq!(names(&["Tove", "Ansel", "Per"]), "Tove, Ansel and Per");
-        assert_eq!(names(&["Tove"]), "Tove");
-    }
 }
