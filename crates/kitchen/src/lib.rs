@@ -1,5 +1,3 @@
 //! The use cases: one function for each thing a person does.
 
 pub mod day;
-mod plan;
-mod work;

@@ -104,6 +104,18 @@ fn process_words(process: &Process, hold: Option<f64>) -> String {
     }
 }
 
+/// What a process is held at, in words.
+pub(crate) fn held_at(line: &ClearedLine) -> String {
+    let process = line.process();
+    let printed = process.pressure().map_or(0.0, measure::Pressure::as_psi);
+    match process.canner() {
+        CannerKind::BoilingWater => "a full rolling boil".to_owned(),
+        CannerKind::Steam => "steady steam".to_owned(),
+        CannerKind::Weighted => format!("{printed} lb weight"),
+        CannerKind::Dial => format!("{} lb on the dial", line.hold().map_or(printed, measure::Pressure::as_psi)),
+    }
+}
+
 fn band_words(process: &Process) -> String {
     let band = process.band();
     let feet = |altitude: Altitude| write_altitude(altitude);

@@ -8,6 +8,8 @@
 use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep};
 use measure::Mass;
 
+use crate::day::Units;
+
 /// One batch as far as its work is concerned.
 #[derive(Debug, Clone)]
 pub(crate) struct Lot {
@@ -15,6 +17,10 @@ pub(crate) struct Lot {
     pub(crate) produce: Vec<(String, Mass)>,
     /// Jars or packages that come of it.
     pub(crate) containers: u32,
+    /// The same in words: "7 quarts", "6 bags".
+    pub(crate) vessels: String,
+    /// How weights are said.
+    pub(crate) units: Units,
     /// Whether there is a food processor to slice, chop and shred with.
     pub(crate) processor: bool,
 }
@@ -246,6 +252,8 @@ mod tests {
         let lot = Lot {
             produce: vec![("pickling cucumbers 4-5 in".into(), Mass::pounds(6.0)), ("onions".into(), Mass::pounds(3.0))],
             containers: 8,
+            vessels: "8 pints".into(),
+            units: Units::Us,
             processor: false,
         };
         assert!((lot.spoken_of("onions").as_pounds() - 3.0).abs() < 1e-9);
