@@ -1,3 +1,4 @@
 //! The use cases: one function for each thing a person does.
 
+pub mod ask;
 pub mod day;
