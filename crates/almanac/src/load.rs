@@ -4,12 +4,16 @@ use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
+use crate::change::{ChangeRule, read_changes};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
 use crate::guess::{Guesses, read_guesses};
 use crate::jar::{Jar, JarSize, JarStep, read_jar_steps, read_jars};
 use crate::matching::{Match, match_name};
+use crate::method::{MethodTables, read_methods};
+use crate::note::{KitchenRule, MetricFact, read_kitchen_rules, read_metric};
 use crate::process::{CannerKind, ProcessRows, Product, read_processes};
+use crate::produce::{ProduceTables, read_accepts, read_produce};
 use crate::refusal::{NotForCanning, read_refusals};
 use crate::row::{Reading, Sources};
 use crate::rule::{CannerRule, RuleMissing, read_canner_rules};
@@ -30,6 +34,11 @@ pub struct Almanac {
     pub(crate) acid_remarks: Vec<AcidRemark>,
     pub(crate) refusals: BTreeMap<RefusalId, NotForCanning>,
     pub(crate) formulas: BTreeMap<FormulaId, Formula>,
+    pub(crate) changes: Vec<ChangeRule>,
+    pub(crate) kitchen_rules: BTreeMap<RuleId, KitchenRule>,
+    pub(crate) metric: Vec<MetricFact>,
+    pub(crate) produce: ProduceTables,
+    pub(crate) methods: MethodTables,
     pub(crate) guesses: Guesses,
 }
 
@@ -58,7 +67,14 @@ impl Almanac {
         let acid = read_acid(&mut reading);
         let refusals = read_refusals(&mut reading);
         let refusals = keyed(&mut reading, Table::NotForCanning, refusals, |refusal| refusal.id.clone());
-        let formulas = read_whole_formulas(&mut reading, &processes);
+        let produce = read_produce(&mut reading, |id| processes.knows(id));
+        let formulas = read_whole_formulas(&mut reading, &processes, &produce);
+        let changes = read_changes(&mut reading, |id| formulas.contains_key(id), |id| processes.knows(id));
+        let changes = unrepeated(&mut reading, Table::ChangeRules, changes, |rule| rule.id.clone());
+        let kitchen_rules = read_kitchen_rules(&mut reading);
+        let kitchen_rules = keyed(&mut reading, Table::PickleRules, kitchen_rules, |rule| rule.id.clone());
+        let metric = read_metric(&mut reading);
+        let methods = read_methods(&mut reading);
         let jar_steps = check_jar_steps(&mut reading, steps, &processes);
         let rules_of_acid = place_acid(&mut reading, acid.rules, &processes);
         check_remarks(&mut reading, &acid.remarks, &processes);
@@ -76,6 +92,11 @@ impl Almanac {
             acid_remarks: acid.remarks.into_iter().map(|(_, remark)| remark).collect(),
             refusals,
             formulas,
+            changes,
+            kitchen_rules,
+            metric,
+            produce,
+            methods,
             guesses,
         })
     }
@@ -220,7 +241,11 @@ pub(crate) fn keyed<K: Ord + std::fmt::Display, T>(
     by_key
 }
 
-fn read_whole_formulas(reading: &mut Reading<'_>, processes: &ProcessRows) -> BTreeMap<FormulaId, Formula> {
+fn read_whole_formulas(
+    reading: &mut Reading<'_>,
+    processes: &ProcessRows,
+    produce: &ProduceTables,
+) -> BTreeMap<FormulaId, Formula> {
     let rows = read_formulas(reading);
     for (line, formula) in &rows {
         if let Some(product) = formula.product.as_ref().filter(|id| processes.product(id).is_none()) {
@@ -253,7 +278,40 @@ fn read_whole_formulas(reading: &mut Reading<'_>, processes: &ProcessRows) -> BT
         }
         formula.steps.push(step);
     }
+    for (line, id, name, accepted) in read_accepts(reading, produce) {
+        let mut lines =
+            formulas.get_mut(&id).map(|formula| formula.ingredients.as_mut_slice()).into_iter().flatten();
+        match lines.find(|ingredient| ingredient.name == name) {
+            Some(ingredient) => ingredient.accepts = accepted,
+            None => {
+                let (text, table) = (format!("{id}, {name}"), Table::Ingredients.file());
+                let problem = DataProblem::UnknownKey { column: "ingredient", text, table };
+                reading.note(Table::IngredientProduce, line, problem);
+            }
+        }
+    }
     formulas
+}
+
+/// Rows in the order of the file; a name that stands twice is a fault.
+fn unrepeated<K: Ord + std::fmt::Display, T>(
+    reading: &mut Reading<'_>,
+    table: Table,
+    rows: Vec<(u64, T)>,
+    key: impl Fn(&T) -> K,
+) -> Vec<T> {
+    let mut seen = BTreeSet::new();
+    let mut kept = Vec::with_capacity(rows.len());
+    for (line, row) in rows {
+        let key = key(&row);
+        let problem = DataProblem::Repeated { key: key.to_string() };
+        if seen.insert(key) {
+            kept.push(row);
+        } else {
+            reading.note(table, line, problem);
+        }
+    }
+    kept
 }
 
 fn check_jar_steps(

@@ -361,6 +361,11 @@ impl ProcessRows {
         self.by_product.get(id).map(|(product, _)| product)
     }
 
+    /// Whether a food is in a process table.
+    pub(crate) fn knows(&self, id: &str) -> bool {
+        self.by_product.contains_key(id)
+    }
+
     /// Every line of a food.
     pub(crate) fn lines(&self, id: &ProductId) -> impl Iterator<Item = PrintedLine<'_>> {
         self.rows_of(id).iter().map(|row| PrintedLine { row })

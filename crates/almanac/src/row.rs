@@ -215,6 +215,14 @@ impl<'r> Row<'r> {
         fraction
     }
 
+    /// A kitchen fraction that must be there.
+    pub(crate) fn fraction(&mut self, column: &'static str) -> Fraction {
+        self.maybe_fraction(column).unwrap_or_else(|| {
+            self.spoil_if_empty(column);
+            Fraction::ZERO
+        })
+    }
+
     /// A word of a closed list that may be left out.
     pub(crate) fn maybe_word<T: ClosedList>(&mut self, column: &'static str) -> Option<T> {
         let cell = self.cell(column);

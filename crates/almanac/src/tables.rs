@@ -47,6 +47,42 @@ tables!(
     Ingredients = "formulas/ingredients.csv",
     /// What is done, in order.
     Steps = "formulas/steps.csv",
+    /// Which produce may stand for an ingredient.
+    IngredientProduce = "formulas/ingredient_produce.csv",
+    /// Under which name an ingredient is weighed.
+    IngredientDensity = "formulas/ingredient_density.csv",
+    /// What may be changed.
+    ChangeRules = "formulas/change_rules.csv",
+    /// Rules of pickling and preserving, in short words.
+    PickleRules = "processes/pickle_rules.csv",
+    /// Metric jars, and other countries.
+    Metric = "processes/metric.csv",
+    /// What produce is called, and its keys into the other tables.
+    ProduceNames = "produce/names.csv",
+    /// What spoons, cups and pieces weigh.
+    Densities = "produce/densities.csv",
+    /// How much is left after trimming.
+    FreshYields = "produce/yields_fresh.csv",
+    /// How long fresh produce keeps.
+    FreshStorage = "produce/fresh_storage.csv",
+    /// How sour foods are.
+    Acidity = "produce/acidity_ph.csv",
+    /// How long hand work takes.
+    WorkRates = "produce/work_rates.csv",
+    /// Blanching.
+    Blanching = "methods/blanching.csv",
+    /// Freezing.
+    Freezing = "methods/freezing.csv",
+    /// Drying.
+    Drying = "methods/drying.csv",
+    /// Ferments.
+    Fermentation = "methods/fermentation.csv",
+    /// Jelly.
+    Jelly = "methods/jelly.csv",
+    /// Syrups.
+    Syrups = "methods/syrups.csv",
+    /// Pectin.
+    Pectin = "methods/pectin.csv",
     /// First guesses of how long unprinted work takes.
     FirstGuesses = "work/first_guesses.csv",
     /// What a state of produce costs and rules out.

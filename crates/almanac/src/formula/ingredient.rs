@@ -1,6 +1,6 @@
 //! What goes into a formula, and what its amount scales with.
 
-use measure::Fraction;
+use measure::{Fraction, MassUnit, VolumeUnit};
 
 use crate::closed_list::closed_list;
 use crate::fault::DataProblem;
@@ -8,7 +8,7 @@ use crate::jar::JarSize;
 use crate::row::{Reading, Row};
 use crate::source::Citation;
 use crate::tables::Table;
-use crate::{FormulaId, MassUnit, ProduceId, VolumeUnit};
+use crate::{FormulaId, ProduceId};
 
 closed_list!(
     /// What an ingredient does in the kitchen.
