@@ -22,6 +22,8 @@ pub(crate) struct Frame<'a> {
     pub(crate) jars: &'a [JarCount],
     /// The cups of strained juice, for a formula that counts by them.
     pub(crate) juice_cups: Option<Fraction>,
+    /// What there is in all.
+    pub(crate) held: &'a [Held],
     /// Produce to use, as bought or picked, where what is there decides and not the printed amount.
     pub(crate) by_weight: &'a [Held],
     /// Percent of salt by weight of the produce, where the salt is weighed against it.
@@ -62,7 +64,9 @@ fn fit_line(frame: &Frame<'_>, line: &Line) -> FittedIngredient {
         measured,
         per,
         weight,
-        takes: measured.and_then(|amount| takes(frame, line, amount)),
+        takes: measured
+            .and_then(|amount| takes(frame, line, amount))
+            .map(|mass| at_most_held(frame, line, mass)),
         moved_percent,
     }
 }
@@ -188,6 +192,11 @@ fn in_line_unit(line: &Line, mass: Mass) -> Option<Measured> {
     // Never overflows: what a person weighs is far below 10^13 g.
     let value = Fraction::new(libm::floor(amount * parts as f64 + 1e-6) as i64, parts)?;
     Some(Measured { value, unit })
+}
+
+/// A batch within the slack of weighing takes what is there and no more.
+fn at_most_held(frame: &Frame<'_>, line: &Line, mass: Mass) -> Mass {
+    frame.held.iter().find(|held| held.index == line.index).map_or(mass, |held| mass.min(held.mass))
 }
 
 /// What an amount takes of the produce as it was bought.

@@ -13,7 +13,8 @@ use super::jars::{JarPlan, Yielded, ounces};
 use super::line::{Balance, Held, Line, PrintedAmount};
 use super::weights::{self, BatchWeight};
 
-/// A scale and a rounded pound are off by so much; ours. Half a percent less fruit is still the printed batch.
+/// A scale and a rounded pound are off by so much; ours. What lies half a percent under one batch is one batch, and
+/// what lies so much under the last jar fills it.
 const WEIGHING_SLACK: f64 = 0.005;
 /// More batches than any kitchen makes of one lot; what is beyond them is left over.
 const MOST_BATCHES: u32 = 200;
@@ -68,6 +69,12 @@ pub(crate) fn plan_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> 
 
 /// How many printed batches the scarcest held ingredient makes, and which it is.
 pub(crate) fn scarcest(lot: &Lot<'_>) -> Option<(f64, usize)> {
+    let (share, index) = scarcest_to_the_gram(lot)?;
+    let is_one = (1.0 - WEIGHING_SLACK..1.0).contains(&share);
+    Some((if is_one { 1.0 } else { share }, index))
+}
+
+fn scarcest_to_the_gram(lot: &Lot<'_>) -> Option<(f64, usize)> {
     let shares =
         lot.held.iter().zip(lot.of_batch).filter_map(|(held, of_batch)| {
             Some((held.mass.ratio_to(of_batch.as_ref()?.enough()), held.index))
@@ -82,7 +89,7 @@ fn most_of(lot: &Lot<'_>) -> u32 {
 fn whole_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
     let Some((share, index)) = scarcest(lot) else { return Ok(vec![all_at_once(lot)]) };
     // Never overflows: cut to the most batches before the cast.
-    let number = (share * (1.0 + WEIGHING_SLACK)).min(f64::from(most_of(lot))) as u32;
+    let number = (share + HAIR).min(f64::from(most_of(lot))) as u32;
     if number == 0 {
         return Err(too_little(lot, index, 1.0, BecauseCode::WholeBatchOnly));
     }
@@ -269,7 +276,8 @@ fn by_jar(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
     let at_once = jars_at_once(yielded, first.size, first.holds);
     let others = scarcest_beside(lot, main.index)
         .map_or(f64::INFINITY, |share| share * yielded.high.ratio_to(first.size.volume()));
-    let there = main.mass.ratio_to(jar_mass(first.size)) * (1.0 + WEIGHING_SLACK);
+    let there = main.mass.ratio_to(jar_mass(first.size));
+    let there = there + (there * WEIGHING_SLACK).min(10.0 * WEIGHING_SLACK);
     // Never overflows: a float is cut to the range when it is cast.
     let mut jars_left = libm::floor(there.min(others) + HAIR) as u32;
     let mut rest = main.mass;

@@ -32,13 +32,15 @@ pub(crate) struct Chosen {
 pub(crate) fn choose_factor(lines: &[Line], balance: Balance, limit: f64) -> Option<Chosen> {
     let below = factors_below(limit);
     let lowest = limit * (1.0 - WIDEST_STEP_DOWN);
+    let fits = |factor: &&Fraction| lines.iter().all(|line| is_measurable(line, balance, **factor));
     let measurable = below
         .iter()
         .take_while(|factor| factor.to_f64() >= lowest)
-        .find(|factor| lines.iter().all(|line| is_measurable(line, balance, **factor)));
+        .find(fits)
+        .map(|largest| plainest(&below, *largest, fits));
     let whole_only = lines.iter().any(|line| line.binds_the_factor(balance) && is_indivisible(line));
     let factor = match (measurable, whole_only) {
-        (Some(factor), _) => *factor,
+        (Some(factor), _) => factor,
         // Indivisible pieces: nothing but a whole number of them will do, however far down that is.
         (None, true) => {
             *below.iter().find(|factor| lines.iter().all(|line| is_measurable(line, balance, **factor)))?
@@ -47,6 +49,19 @@ pub(crate) fn choose_factor(lines: &[Line], balance: Balance, limit: f64) -> Opt
     };
     let stepped_down_percent = ((1.0 - factor.to_f64() / limit) * 100.0).max(0.0);
     Some(Chosen { factor, stepped_down_percent })
+}
+
+/// The measurable factor with the smallest denominator within the 2 % that need not be shown: three quarters before
+/// thirteen seventeenths. It rises with `largest`, since what leaves the range at its lower end was below the rest.
+fn plainest(below: &[Fraction], largest: Fraction, fits: impl Fn(&&Fraction) -> bool) -> Fraction {
+    let lowest = largest.to_f64() * (1.0 - SHOWN_MOVE_PERCENT / 100.0);
+    below
+        .iter()
+        .filter(|factor| **factor <= largest && factor.to_f64() >= lowest)
+        .filter(fits)
+        .min_by_key(|factor| factor.denominator())
+        .copied()
+        .unwrap_or(largest)
 }
 
 /// Factors a cook may use, from the largest not above `limit` down.

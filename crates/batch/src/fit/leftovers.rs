@@ -45,7 +45,7 @@ fn goes_to(formula: &Formula, line: &Line) -> &'static str {
     match (line.is_produce, formula.kept_in) {
         (false, _) => "back on the shelf",
         (true, KeptIn::CanningJar | KeptIn::Refrigerator) => {
-            "another formula, the freezer, the dehydrator or the table; not into these jars"
+            "another formula, the freezer, the dehydrator or the table"
         }
         (true, KeptIn::Freezer | KeptIn::DryJar | KeptIn::Wrapped) => "another formula or the table",
     }

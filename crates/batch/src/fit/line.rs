@@ -212,13 +212,13 @@ impl Line {
 
     /// Whether a move of more than 2 % in this amount makes the factor move on.
     ///
-    /// Pieces are left out: half a clove more or less is not measured, and fewer low-acid pieces are always allowed.
+    /// What is poured off does not count either. Pieces are left out: half a clove more or less is not measured, and fewer low-acid pieces are always allowed.
     /// Eggs are not: seven yolks to four eggs cannot be parted.
     pub(crate) fn binds_the_factor(&self, balance: Balance) -> bool {
         let PrintedAmount::PerBatch { unit, .. } = self.amount else { return false };
         let counted = matches!(unit.measure(), Measure::Counted(_)) && unit != CookUnit::Large;
         let guarded = self.critical || matches!(self.part, Part::Acid | Part::Oil | Part::Pectin);
-        guarded && !counted && self.rounding(balance) != Rounding::Nearest
+        guarded && !counted && !self.is_poured_off() && self.rounding(balance) != Rounding::Nearest
     }
 
     /// The amount in one printed batch: of a range the end that is the stricter one to keep to, the high one of a

@@ -290,7 +290,7 @@ impl Task<'_> {
             .collect();
         notes.extend(notes::note_scale(self.formula, &planned));
         notes.extend(notes::note_amounts(self.lines, self.balance, &batches));
-        notes.extend(notes::note_jars(self.formula, &batches, plan.usual_load));
+        notes.extend(notes::note_jars(self.almanac, self.formula, &batches, plan.usual_load));
         notes.extend(salt.map(salt::note_salt));
         let mut left_over = leftovers::produce_left(self.formula, self.lines, self.held, &batches);
         let spare: u32 = planned.iter().map(|batch| batch.spare).sum();
@@ -318,6 +318,7 @@ impl Task<'_> {
             factor: batch.factor,
             jars: &batch.jars,
             juice_cups: self.juice_cups().and_then(|cups| cups.checked_mul(batch.factor)),
+            held: self.held,
             by_weight: &batch.by_weight,
             salt_percent,
             cover: load.and_then(|load| liquid::cover_for(load, &batch.jars)),

@@ -1,6 +1,6 @@
 //! What must be known beside the figures of a fit.
 
-use almanac::{Formula, KeptIn, Method, ScaleRule};
+use almanac::{Almanac, Citation, Formula, KeptIn, Method, ScaleRule};
 
 use super::answer::{FittedBatch, JarCount, Note, NoteCode};
 use super::batches::PlannedBatch;
@@ -15,6 +15,11 @@ const SEPARATE_BATCHES: &str = "National Center for Home Food Preservation, on d
 /// Where it is printed that the proportions stay.
 const PROPORTIONS: &str = "USDA, Complete Guide to Home Canning, 2015, p. 1-28";
 
+/// A citation in one line.
+pub(crate) fn cite(citation: &Citation) -> String {
+    format!("{}, {}", citation.source, citation.locator)
+}
+
 fn ours(code: NoteCode, text: impl Into<String>) -> Note {
     Note { code, text: text.into(), source: None }
 }
@@ -22,7 +27,8 @@ fn ours(code: NoteCode, text: impl Into<String>) -> Note {
 /// How the formula may be scaled, and what follows from it here.
 pub(crate) fn note_scale(formula: &Formula, planned: &[PlannedBatch]) -> Vec<Note> {
     let mut notes = Vec::new();
-    let canned = formula.kept_in == KeptIn::CanningJar;
+    let is_ferment = formula.methods.contains(&Method::Ferment);
+    let canned = formula.kept_in == KeptIn::CanningJar && !is_ferment;
     match formula.scale {
         ScaleRule::SingleBatch => {
             let text = "made in whole printed batches, one at a time: a larger or a smaller pot does not set as printed";
@@ -45,7 +51,10 @@ pub(crate) fn note_scale(formula: &Formula, planned: &[PlannedBatch]) -> Vec<Not
             notes.push(ours(NoteCode::FreeByWeight, "free in amount: the figures touch quality only"));
         }
     }
-    if planned.len() > 1 {
+    if planned.len() > 1 && !canned {
+        let text = format!("{} batches, none larger than the printed one", planned.len());
+        notes.push(ours(NoteCode::SeveralBatches, text));
+    } else if planned.len() > 1 {
         let text = format!(
             "{} batches, each filled and processed before the next one is filled: none is larger than the printed one or \
              than one canner load",
@@ -104,6 +113,7 @@ pub(crate) fn note_weights(
 pub(crate) fn note_amounts(lines: &[Line], balance: Balance, batches: &[FittedBatch]) -> Vec<Note> {
     let mut notes = Vec::new();
     let mut without_weight: Vec<&str> = Vec::new();
+    let mut moved: Vec<String> = Vec::new();
     for line in lines {
         let of_line = || {
             batches.iter().flat_map(|batch| &batch.ingredients).filter(|fitted| fitted.index == line.index)
@@ -113,12 +123,7 @@ pub(crate) fn note_amounts(lines: &[Line], balance: Balance, batches: &[FittedBa
             .fold(0.0_f64, |furthest, moved| if moved.abs() > furthest.abs() { moved } else { furthest });
         if furthest.abs() > SHOWN_MOVE_PERCENT {
             let way = if furthest > 0.0 { "up" } else { "down" };
-            let text = format!(
-                "{} moved {way} by {:.1} % to an amount that can be measured",
-                line.name,
-                furthest.abs()
-            );
-            notes.push(ours(NoteCode::Moved, text));
+            moved.push(format!("{} {way} by {:.1} %", line.name, furthest.abs()));
         }
         let measured = of_line()
             .find_map(|fitted| fitted.measured.filter(|_| fitted.weight.is_none() && fitted.per.is_none()));
@@ -128,6 +133,10 @@ pub(crate) fn note_amounts(lines: &[Line], balance: Balance, batches: &[FittedBa
         if line.is_range() && !matches!(line.amount, PrintedAmount::PercentOfWhole { .. }) {
             notes.push(note_range(line, balance));
         }
+    }
+    if !moved.is_empty() {
+        let text = format!("moved to an amount that can be measured: {}", moved.join("; "));
+        notes.push(ours(NoteCode::Moved, text));
     }
     if !without_weight.is_empty() {
         let text = format!("no row on file says what these weigh as measured: {}", without_weight.join("; "));
@@ -155,7 +164,12 @@ fn note_range(line: &Line, balance: Balance) -> Note {
 }
 
 /// How the jars were estimated, and what the load is.
-pub(crate) fn note_jars(formula: &Formula, batches: &[FittedBatch], usual_load: bool) -> Vec<Note> {
+pub(crate) fn note_jars(
+    almanac: &Almanac,
+    formula: &Formula,
+    batches: &[FittedBatch],
+    usual_load: bool,
+) -> Vec<Note> {
     let mut notes = Vec::new();
     if formula.yield_.is_none() && formula.kept_in == KeptIn::CanningJar {
         notes.push(ours(NoteCode::NotPrinted, "no yield is printed, so no jars are counted"));
@@ -178,9 +192,8 @@ pub(crate) fn note_jars(formula: &Formula, batches: &[FittedBatch], usual_load: 
         ));
     }
     if batches.iter().flat_map(|batch| &batch.loads).any(|load| load.jars < load.holds) {
-        let text =
-            "a load smaller than the canner holds is processed for the same time; the jars must stand steady";
-        let source = Some("extension service answer on underfilled canners, 2016".to_owned());
+        let text = "a load smaller than the canner holds is processed as printed all the same; the jars must stand steady";
+        let source = almanac.rule("canner-underfilled").map(|rule| cite(&rule.citation));
         notes.push(Note { code: NoteCode::CannerLoad, text: text.to_owned(), source });
     }
     if formula.methods.contains(&Method::Ferment) {
