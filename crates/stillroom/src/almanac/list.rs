@@ -71,7 +71,7 @@ impl Narrowing {
         let text = if self.json {
             serde_json::to_string_pretty(&lines).context("the list cannot be written as JSON")? + "\n"
         } else {
-            lay_out(&lines)
+            lay_out_list(&lines)
         };
         // An empty list is an answer of its own: nothing on file holds these words.
         Ok(Answered { refused: lines.is_empty(), text })
@@ -84,7 +84,7 @@ fn holds(line: &Listed, words: &str) -> bool {
 }
 
 /// The id, then its name and what else tells it from others; long ids stand on a line of their own.
-fn lay_out(lines: &[Listed]) -> String {
+pub(super) fn lay_out_list(lines: &[Listed]) -> String {
     const ID: usize = 30;
     let mut text = String::new();
     for line in lines {

@@ -27,6 +27,8 @@ pub(crate) struct AlmanacCommand {
 
 #[derive(Debug, Subcommand)]
 enum AlmanacPart {
+    /// List the produce; with a name, print all that is on file about one
+    Produce(show::ShowProduce),
     /// List the formulas
     Formulas(list::ListFormulas),
     /// Print a formula at its printed size, with its source
@@ -45,6 +47,7 @@ impl AlmanacCommand {
     pub(crate) fn run(&self) -> Result<Answered> {
         let almanac = load_almanac()?;
         match &self.what {
+            AlmanacPart::Produce(show) => show.run(&almanac),
             AlmanacPart::Formulas(list) => list.run(&almanac),
             AlmanacPart::Formula(show) => show.run(&almanac),
             AlmanacPart::Processes(list) => list.run(&almanac),

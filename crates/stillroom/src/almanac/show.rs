@@ -3,13 +3,25 @@
 use almanac::Almanac;
 use anyhow::{Context, Result};
 use clap::Args;
-use kitchen::ask::{self, FormulaSheet, IngredientOnFile, ProcessRow, ProcessSheet, SourceSheet, StepOnFile};
+use kitchen::ask::{self, FormulaSheet, IngredientOnFile, ProcessRow, ProcessSheet, ProduceSheet, SourceSheet, StepOnFile};
 use serde::Serialize;
 
+use super::list::lay_out_list;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::{BESIDE, Leaf};
 use crate::sentence::{as_sentence, capitalize};
 use crate::wrap::{to_the_left, to_the_right, wrap};
+
+/// List the produce; with a name, print all that is on file about one.
+#[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  stillroom almanac produce\n  stillroom almanac produce peaches")]
+pub(crate) struct ShowProduce {
+    /// An id or a name; without it, the list
+    name: Option<String>,
+    /// Print it as JSON
+    #[arg(long)]
+    json: bool,
+}
 
 /// Print a formula at its printed size, with its source.
 #[derive(Debug, Args)]
@@ -42,6 +54,16 @@ pub(crate) struct ShowSource {
     /// Print it as JSON
     #[arg(long)]
     json: bool,
+}
+
+impl ShowProduce {
+    pub(super) fn run(&self, almanac: &Almanac) -> Result<Answered> {
+        let Some(name) = &self.name else {
+            return print(self.json, &ask::list_produce(almanac), |lines| lay_out_list(lines));
+        };
+        let sheet = ask::show_produce(almanac, name).map_err(wrong_question)?;
+        print(self.json, &sheet, lay_out_produce)
+    }
 }
 
 impl ShowFormula {
@@ -118,6 +140,7 @@ fn word_basis(basis: &str) -> String {
     match basis {
         "read" => "read in print".to_owned(),
         "memory" => "recalled, not seen in print; never called tested".to_owned(),
+        "estimate" => "our own first guess".to_owned(),
         other => other.to_owned(),
     }
 }
@@ -161,6 +184,29 @@ fn lay_out_process(sheet: &ProcessSheet) -> String {
         let unverified = if row.minutes.is_none() { "; on file, not verified: look it up there" } else { "" };
         leaf.line(&figure, &format!("{psi}{}{unverified}", row.band));
         last = Some(row);
+    }
+    leaf.finish()
+}
+
+fn lay_out_produce(sheet: &ProduceSheet) -> String {
+    let mut leaf = Leaf::head(&capitalize(&sheet.name), &[format!("{}.", [&[sheet.id.clone()], sheet.also.as_slice()].concat().join(", "))]);
+    for (title, facts) in [("Weighs", &sheet.weighs), ("Is eaten", &sheet.edible), ("Keeps", &sheet.keeps)] {
+        if facts.is_empty() {
+            continue;
+        }
+        leaf.section(title);
+        for (at, fact) in facts.iter().enumerate() {
+            leaf.line("", &as_sentence(&fact.says));
+            // Facts of one place in a row name it once.
+            let next = facts.get(at + 1).map_or("", |next| &next.source);
+            if fact.source != next {
+                leaf.under(&format!("{} ({})", fact.source, word_basis(&fact.basis)));
+            }
+        }
+    }
+    if !sheet.formulas.is_empty() {
+        leaf.section("Formulas that take it");
+        leaf.line(&sheet.formulas.len().to_string(), &sheet.formulas.join(", "));
     }
     leaf.finish()
 }

@@ -1,25 +1,15 @@
-//! What is on file: formulas, processes, sources, each with where it is printed.
+//! Formulas as they are printed.
 
 use almanac::{
-    Almanac, Citation, Formula, IngredientUnit, Match, MeasureUnit, Per, PieceKind, PrintedAmount, PrintedLine,
-    Product, SourceId,
+    Almanac, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind, PrintedAmount, YieldUnit,
 };
-use measure::{Fraction, write_altitude, write_length_in, write_temp_fahrenheit};
+use measure::{Fraction, write_length_in, write_temp_fahrenheit};
 use serde::Serialize;
 
 use super::error::{AskError, NameKind};
+use super::listed::{Listed, join};
 use super::names::require_one;
-
-/// One line of a list.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Listed {
-    /// The id.
-    pub id: String,
-    /// The name for people.
-    pub name: String,
-    /// What else tells it from others, short.
-    pub about: String,
-}
+use super::source::cite;
 
 /// A formula as it is printed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -84,57 +74,6 @@ pub struct StepOnFile {
     pub note: String,
 }
 
-/// A food with every printed line of its process.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ProcessSheet {
-    /// The id.
-    pub id: String,
-    /// Its names.
-    pub names: Vec<String>,
-    /// Its group.
-    pub group: String,
-    /// The printed lines.
-    pub rows: Vec<ProcessRow>,
-}
-
-/// One printed line of a process.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct ProcessRow {
-    /// The canner.
-    pub canner: String,
-    /// The pack.
-    pub pack: String,
-    /// The jar.
-    pub jar: String,
-    /// The altitude band in words.
-    pub band: String,
-    /// Minutes; `None` where the row may not be called tested.
-    pub minutes: Option<u32>,
-    /// Pressure in psi, where the canner has one.
-    pub psi: Option<f64>,
-    /// Where it is printed.
-    pub source: String,
-    /// How it got here.
-    pub basis: String,
-}
-
-/// A publication and what rests on it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct SourceSheet {
-    /// The id.
-    pub id: String,
-    /// Issuer, title, year.
-    pub title: String,
-    /// How far it is trusted.
-    pub rank: String,
-    /// Why.
-    pub why: String,
-    /// The formulas that rest on it.
-    pub formulas: Vec<String>,
-    /// The foods with a process from it.
-    pub processes: Vec<String>,
-}
-
 /// Every formula.
 #[must_use]
 pub fn list_formulas(almanac: &Almanac) -> Vec<Listed> {
@@ -142,28 +81,6 @@ pub fn list_formulas(almanac: &Almanac) -> Vec<Listed> {
         id: formula.id.to_string(),
         name: formula.name.to_string(),
         about: join(formula.methods.iter(), " or "),
-    });
-    listed.collect()
-}
-
-/// Every food with a printed process.
-#[must_use]
-pub fn list_processes(almanac: &Almanac) -> Vec<Listed> {
-    let listed = almanac.products().map(|product| Listed {
-        id: product.id.to_string(),
-        name: product.names.first().map(ToString::to_string).unwrap_or_default(),
-        about: join(product.canners.iter(), ", "),
-    });
-    listed.collect()
-}
-
-/// Every publication.
-#[must_use]
-pub fn list_sources(almanac: &Almanac) -> Vec<Listed> {
-    let listed = almanac.sources().map(|source| Listed {
-        id: source.id.to_string(),
-        name: source.title.to_string(),
-        about: source.rank.to_string(),
     });
     listed.collect()
 }
@@ -193,103 +110,12 @@ pub fn show_formula(almanac: &Almanac, typed: &str) -> Result<FormulaSheet, AskE
     })
 }
 
-/// A food with every printed line of its process.
-///
-/// # Errors
-///
-/// When the word names no such food, or several.
-pub fn show_process(almanac: &Almanac, typed: &str) -> Result<ProcessSheet, AskError> {
-    let product = require_one(almanac.find_product(typed), NameKind::Food, typed, |found| found.id.to_string())?;
-    Ok(sheet_of(almanac, product))
-}
-
-/// A publication and what rests on it.
-///
-/// # Errors
-///
-/// When the word is the id of no publication and stands in no title, or in several.
-pub fn show_source(almanac: &Almanac, typed: &str) -> Result<SourceSheet, AskError> {
-    let source = require_one(find_source(almanac, typed), NameKind::Source, typed, |found| found.id.to_string())?;
-    let rests = |citation: &Citation| citation.source == source.id;
-    let formulas = almanac.formulas().filter(|formula| rests(&formula.citation));
-    let processes = almanac
-        .products()
-        .filter(|product| almanac.printed_lines(&product.id).any(|line| rests(line.citation())));
-    Ok(SourceSheet {
-        id: source.id.to_string(),
-        title: source.title.to_string(),
-        rank: source.rank.to_string(),
-        why: source.why.to_string(),
-        formulas: formulas.map(|formula| formula.id.to_string()).collect(),
-        processes: processes.map(|product| product.id.to_string()).collect(),
-    })
-}
-
-/// Where a row is printed, in one line for people.
-#[must_use]
-pub fn cite(almanac: &Almanac, citation: &Citation) -> String {
-    let title = almanac.source(&citation.source).map_or(citation.source.as_str(), |source| &source.title);
-    format!("{title}: {}", citation.locator)
-}
-
-/// Citations of the form `ID, place` or `ID: place`, with the title of the publication in place of its id.
-#[must_use]
-pub fn name_sources(almanac: &Almanac, cited: &str) -> String {
-    let ends = [cited.find(", "), cited.find(": ")].into_iter().flatten().min();
-    let (id, place) = ends.map_or((cited, ""), |end| (&cited[..end], &cited[end + 2..]));
-    match almanac.source(&SourceId::from(id)) {
-        Some(source) if place.is_empty() => source.title.to_string(),
-        Some(source) => format!("{}: {place}", source.title),
-        None => cited.to_owned(),
-    }
-}
-
-fn find_source<'a>(almanac: &'a Almanac, typed: &str) -> Match<'a, almanac::Source> {
-    let typed = typed.trim();
-    if let Some(source) = almanac.source(&SourceId::from(typed)) {
-        return Match::One(source);
-    }
-    let typed = typed.to_lowercase();
-    let holds = |text: &str| !typed.is_empty() && text.to_lowercase().contains(&typed);
-    let found: Vec<_> =
-        almanac.sources().filter(|source| holds(source.id.as_str()) || holds(&source.title)).collect();
-    match found.as_slice() {
-        [one] => Match::One(one),
-        [] => Match::Nearest(Vec::new()),
-        _ => Match::Several(found),
-    }
-}
-
-fn sheet_of(almanac: &Almanac, product: &Product) -> ProcessSheet {
-    ProcessSheet {
-        id: product.id.to_string(),
-        names: product.names.iter().map(ToString::to_string).collect(),
-        group: product.group.to_string(),
-        rows: almanac.printed_lines(&product.id).map(|line| word_row(almanac, &line)).collect(),
-    }
-}
-
-fn word_row(almanac: &Almanac, line: &PrintedLine<'_>) -> ProcessRow {
-    let band = line.band();
-    let from = write_altitude(band.min);
-    ProcessRow {
-        canner: line.canner().to_string(),
-        pack: line.pack().to_string(),
-        jar: line.jar().to_string(),
-        band: band.max.map_or_else(|| format!("{from} and up"), |max| format!("{from} to {}", write_altitude(max))),
-        minutes: line.process().map(|process| process.minutes().0),
-        psi: line.process().and_then(|process| process.pressure()).map(|pressure| pressure.as_psi()),
-        source: cite(almanac, line.citation()),
-        basis: line.citation().basis.to_string(),
-    }
-}
-
 fn word_yield(formula: &Formula) -> String {
     formula.yield_.as_ref().map_or_else(String::new, |yielded| {
         let unit = match yielded.unit {
-            almanac::YieldUnit::Jar(jar) => jar.to_string(),
-            almanac::YieldUnit::GallonOfContainer => "gallon of container".to_owned(),
-            almanac::YieldUnit::Sheet => "sheet of 13 by 15 in".to_owned(),
+            YieldUnit::Jar(jar) => jar.to_string(),
+            YieldUnit::GallonOfContainer => "gallon of container".to_owned(),
+            YieldUnit::Sheet => "sheet of 13 by 15 in".to_owned(),
         };
         let many = yielded.max > Fraction::ONE && !unit.contains(' ');
         let plural = if many { "s" } else { "" };
@@ -298,7 +124,7 @@ fn word_yield(formula: &Formula) -> String {
     })
 }
 
-fn word_ingredient(ingredient: &almanac::Ingredient) -> IngredientOnFile {
+fn word_ingredient(ingredient: &Ingredient) -> IngredientOnFile {
     IngredientOnFile {
         name: ingredient.name.to_string(),
         amount: ingredient.amount.as_ref().map_or_else(|| "as you like".to_owned(), |amount| word_amount(amount, ingredient.unit)),
@@ -359,7 +185,7 @@ fn word_per(per: Per) -> String {
     }
 }
 
-fn word_step(step: &almanac::FormulaStep) -> StepOnFile {
+fn word_step(step: &FormulaStep) -> StepOnFile {
     let range = |low: String, high: String| if low == high { low } else { format!("{low} to {high}") };
     StepOnFile {
         order: step.order,
@@ -372,8 +198,4 @@ fn word_step(step: &almanac::FormulaStep) -> StepOnFile {
         }),
         note: step.note.to_string(),
     }
-}
-
-fn join<T: ToString>(items: impl Iterator<Item = T>, between: &str) -> String {
-    items.map(|item| item.to_string()).collect::<Vec<_>>().join(between)
 }
