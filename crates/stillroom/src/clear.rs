@@ -4,10 +4,11 @@ use almanac::{Almanac, CannerKind};
 use anyhow::{Context, Result};
 use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason, Verdict};
 use clap::Args;
-use kitchen::ask::{self, ClearAnswer, ClearWords, cite, name_sources};
+use kitchen::ask::{self, ClearAnswer, ClearWords};
 use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
 
 use crate::almanac::load_almanac;
+use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
 use crate::sentence::{as_sentence, capitalize};
@@ -90,7 +91,9 @@ fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
             let refused = &food.refused;
             let mut leaf = head(refused.verdict, &[as_sentence(&food.words.food)]);
             lay_out_reasons(&mut leaf, &refused.because);
-            lay_out_instead(&mut leaf, almanac, &refused.instead);
+            let mut cited = Cited::new(almanac);
+            lay_out_instead(&mut leaf, &mut cited, &refused.instead);
+            cited.lay_out(&mut leaf);
             leaf.finish()
         }
     }
@@ -107,21 +110,18 @@ fn head(verdict: Verdict, lines: &[String]) -> Leaf {
 
 fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
     let mut leaf = head(clearance.verdict, &[word_question(almanac, clearance)]);
+    let mut cited = Cited::new(almanac);
     if !clearance.processes.is_empty() {
-        leaf.section(if clearance.processes.len() > 1 {
-            "Any one of these, whole"
-        } else {
-            "The process"
-        });
+        leaf.section(if clearance.processes.len() > 1 { "Any one of these, whole" } else { "The process" });
         for line in &clearance.processes {
             leaf.gap();
-            lay_out_process(&mut leaf, almanac, line);
+            lay_out_process(&mut leaf, &mut cited, line);
         }
     }
     if let Some(acid) = &clearance.acid {
         leaf.gap();
         leaf.line("Acid", &word_acid(acid));
-        leaf.under(&cite(almanac, &acid.rule().citation));
+        leaf.under(&cited.mark(&acid.rule().citation));
     }
     lay_out_reasons(&mut leaf, &clearance.because);
     if let Some(entered) = &clearance.entered {
@@ -129,21 +129,25 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
         leaf.line("", &format!("{}, {}, page {}.", entered.title, entered.year, entered.page));
         for band in &entered.bands {
             let from = write_altitude(band.band.min);
-            let to = band.band.max.map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
+            let to = band
+                .band
+                .max
+                .map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
             leaf.line(&format!("{} min", band.minutes.0), &format!("{from} {to}"));
         }
     }
-    lay_out_instead(&mut leaf, almanac, &clearance.instead);
+    lay_out_instead(&mut leaf, &mut cited, &clearance.instead);
     if !clearance.riders.is_empty() {
         leaf.section("Mind");
         for rider in &clearance.riders {
             leaf.gap();
             leaf.line("", &as_sentence(&rider.text));
             if let Some(source) = &rider.source {
-                leaf.under(&name_sources(almanac, source));
+                leaf.under(&cited.mark_written(source));
             }
         }
     }
+    cited.lay_out(&mut leaf);
     leaf.finish()
 }
 
@@ -151,7 +155,8 @@ fn word_question(almanac: &Almanac, clearance: &Clearance) -> String {
     let asked = &clearance.question;
     let name = almanac.product(&asked.product).and_then(|product| product.names.first());
     let name = capitalize(name.map_or(asked.product.as_str(), |name| name));
-    let with = asked.formula.as_ref().map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
+    let with =
+        asked.formula.as_ref().map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
     let changes: Vec<String> = asked.changes.iter().map(|change| format!("; {change}")).collect();
     format!(
         "{name}, {} pack, {} jars, {}, {}{with}{}.",
@@ -172,7 +177,7 @@ fn canner_name(canner: CannerKind) -> &'static str {
     }
 }
 
-fn lay_out_process(leaf: &mut Leaf, almanac: &Almanac, line: &ClearedLine) {
+fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
     let process = line.process();
     let printed = process.pressure().map(write_pressure).unwrap_or_default();
     let how = match process.canner() {
@@ -192,10 +197,11 @@ fn lay_out_process(leaf: &mut Leaf, almanac: &Almanac, line: &ClearedLine) {
     }
     leaf.line("Headspace", &write_length_in(process.headspace()));
     let band = process.band();
+    let from = write_altitude(band.min);
     let to = band.max.map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
     let option = if process.option().is_empty() { String::new() } else { format!(", {}", process.option()) };
-    leaf.under(&format!("Row: {}, {} {to}{option}.", process.jar_row(), write_altitude(band.min)));
-    leaf.under(&cite(almanac, process.citation()));
+    leaf.under(&format!("The printed row: {}, {from} {to}{option}.", process.jar_row()));
+    leaf.under(&cited.mark(process.citation()));
 }
 
 fn word_acid(acid: &AcidDose) -> String {
@@ -220,7 +226,7 @@ fn lay_out_reasons(leaf: &mut Leaf, because: &[Reason]) {
     }
 }
 
-fn lay_out_instead(leaf: &mut Leaf, almanac: &Almanac, instead: &[Instead]) {
+fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
     if instead.is_empty() {
         return;
     }
@@ -228,7 +234,7 @@ fn lay_out_instead(leaf: &mut Leaf, almanac: &Almanac, instead: &[Instead]) {
     for offer in instead {
         leaf.line("", &as_sentence(&offer.text));
         if let Some(source) = &offer.source {
-            leaf.under(&name_sources(almanac, source));
+            leaf.under(&cited.mark_written(source));
         }
     }
 }

@@ -4,11 +4,12 @@ use almanac::Almanac;
 use anyhow::{Context, Result};
 use batch::fit::{CookUnit, Fit, FitVerdict, FittedBatch, FittedIngredient, Keeps, Measured};
 use clap::Args;
-use kitchen::ask::{self, FitWords, name_sources};
+use kitchen::ask::{self, FitWords};
 use measure::{Fraction, write_altitude, write_mass_metric};
 use paper::day::Amount;
 
 use crate::almanac::load_almanac;
+use crate::cited::Cited;
 use crate::amounts::lay_out_amounts;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
@@ -65,7 +66,8 @@ impl FitCommand {
 }
 
 fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
-    let name = almanac.formula(&fit.question.formula).map_or(fit.question.formula.as_str(), |formula| &formula.name);
+    let name =
+        almanac.formula(&fit.question.formula).map_or(fit.question.formula.as_str(), |formula| &formula.name);
     let mut leaf = Leaf::head(&capitalize(name), &head_lines(fit));
     for (at, batch) in fit.batches.iter().enumerate() {
         leaf.section(&format!("Batch {} of {}: {}", at + 1, fit.batches.len(), word_factor(batch.factor)));
@@ -80,18 +82,27 @@ fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
         (format!("{}{amount}. {}", capitalize(&left.what), as_sentence(&left.goes_to)), None)
     });
     section(&mut leaf, "Left over", left_over);
+    let mut cited = Cited::new(almanac);
     let notes = fit.notes.iter().map(|note| {
-        let source = note.source.as_deref().map(|source| name_sources(almanac, source));
+        let source = note.source.as_deref().map(|source| cited.mark_written(source));
         (as_sentence(&note.text), source)
     });
     section(&mut leaf, "To know", notes);
+    cited.lay_out(&mut leaf);
     leaf.finish()
 }
 
 fn head_lines(fit: &Fit) -> Vec<String> {
-    let have: Vec<String> =
-        fit.question.have.iter().map(|have| format!("{} of {}", write_mass_metric(have.mass), have.ingredient)).collect();
-    let at = fit.question.altitude_ft.map(|feet| format!(", at {}", write_altitude(measure::Altitude::feet(feet))));
+    let have: Vec<String> = fit
+        .question
+        .have
+        .iter()
+        .map(|have| format!("{} of {}", write_mass_metric(have.mass), have.ingredient))
+        .collect();
+    let at = fit
+        .question
+        .altitude_ft
+        .map(|feet| format!(", at {}", write_altitude(measure::Altitude::feet(feet))));
     let verdict = match fit.verdict {
         FitVerdict::Fits => "It fits",
         FitVerdict::DoesNotFit => "It does not fit",
@@ -106,7 +117,11 @@ fn head_lines(fit: &Fit) -> Vec<String> {
 }
 
 fn word_factor(factor: Fraction) -> String {
-    if factor == Fraction::ONE { "the whole printed formula".to_owned() } else { format!("{factor} of the printed formula") }
+    if factor == Fraction::ONE {
+        "the whole printed formula".to_owned()
+    } else {
+        format!("{factor} of the printed formula")
+    }
 }
 
 fn word_ingredient(line: &FittedIngredient) -> Amount {
@@ -117,7 +132,8 @@ fn word_ingredient(line: &FittedIngredient) -> Amount {
         prep: line.prep.clone(),
         measure: line.measured.as_ref().map_or_else(|| "as you like".to_owned(), write_measured),
         weight: line.weight.map(write_mass_metric),
-        moved: (line.moved_percent.abs() > TOLD_PERCENT).then(|| format!("moved {:+.1} % to a mark", line.moved_percent)),
+        moved: (line.moved_percent.abs() > TOLD_PERCENT)
+            .then(|| format!("moved {:+.1} % to a mark", line.moved_percent)),
     }
 }
 
@@ -156,7 +172,8 @@ fn write_measured(measured: &Measured) -> String {
 
 fn lay_out_yield(leaf: &mut Leaf, batch: &FittedBatch) {
     let range = |low: u32, likely: u32, high: u32, what: &str| {
-        leaf_range(low, high).map_or_else(|| format!("{likely} {what}"), |range| format!("{range} {what}, likely {likely}"))
+        leaf_range(low, high)
+            .map_or_else(|| format!("{likely} {what}"), |range| format!("{range} {what}, likely {likely}"))
     };
     for jars in &batch.jars {
         let what = if jars.high == 1 { jars.size.to_string() } else { format!("{}s", jars.size) };
@@ -166,7 +183,10 @@ fn lay_out_yield(leaf: &mut Leaf, batch: &FittedBatch) {
         leaf.line("Makes", &range(bags.low, bags.likely, bags.high, &format!("{} bags", bags.size)));
     }
     for load in &batch.loads {
-        leaf.line("Load", &format!("{} {} jars of the {} that go into {}", load.jars, load.size, load.holds, load.canner));
+        leaf.line(
+            "Load",
+            &format!("{} {} jars; {} would go into the canner ({})", load.jars, load.size, load.holds, load.canner),
+        );
     }
 }
 

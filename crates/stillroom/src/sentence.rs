@@ -34,7 +34,8 @@ mod tests {
 
     #[test]
     fn names_are_joined_as_one_says_them() {
-        let names = |names: &[&str]| join_names(&names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>());
+        let names =
+            |names: &[&str]| join_names(&names.iter().map(|name| (*name).to_owned()).collect::<Vec<_>>());
         assert_eq!(names(&["Tove", "Ansel", "Per"]), "Tove, Ansel and Per");
         assert_eq!(names(&["Tove"]), "Tove");
     }

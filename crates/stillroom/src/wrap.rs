@@ -47,7 +47,8 @@ mod tests {
         for width in 2..40 {
             let lines = wrap(text, width);
             assert!(lines.iter().all(|line| line.width() <= width), "{width}: {lines:?}");
-            let letters = |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).collect::<String>();
+            let letters =
+                |text: &str| text.chars().filter(|letter| !letter.is_whitespace()).collect::<String>();
             assert_eq!(letters(&lines.concat()), letters(text), "nothing is lost at {width}");
         }
     }

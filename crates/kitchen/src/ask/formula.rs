@@ -3,7 +3,7 @@
 use almanac::{
     Almanac, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind, PrintedAmount, YieldUnit,
 };
-use measure::{Fraction, write_length_in, write_temp_fahrenheit};
+use measure::{Fraction, write_length_in, write_minutes, write_temp_fahrenheit};
 use serde::Serialize;
 
 use super::error::{AskError, NameKind};
@@ -189,9 +189,10 @@ fn word_step(step: &FormulaStep) -> StepOnFile {
     let range = |low: String, high: String| if low == high { low } else { format!("{low} to {high}") };
     StepOnFile {
         order: step.order,
-        act: format!("{} {}", step.action, step.what),
+        act: format!("{}: {}", step.action, step.what),
         minutes: step.minutes.map_or_else(String::new, |minutes| {
-            format!("{} min", range(minutes.low.to_string(), minutes.high.to_string()))
+            let (low, high) = minutes.round_up();
+            range(write_minutes(low), write_minutes(high))
         }),
         heat: step.temp.map_or_else(String::new, |temp| {
             range(write_temp_fahrenheit(temp.low), write_temp_fahrenheit(temp.high))

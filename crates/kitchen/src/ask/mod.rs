@@ -21,4 +21,4 @@ pub use formula::{FormulaSheet, IngredientOnFile, StepOnFile, list_formulas, sho
 pub use listed::Listed;
 pub use process::{ProcessRow, ProcessSheet, list_processes, show_process};
 pub use produce::{ProduceFact, ProduceSheet, list_produce, show_produce};
-pub use source::{SourceSheet, cite, list_sources, name_sources, show_source};
+pub use source::{SourceSheet, cite, list_sources, show_source, split_citation};

@@ -80,7 +80,7 @@ fn word_row(almanac: &Almanac, line: &PrintedLine<'_>) -> ProcessRow {
         canner: line.canner().to_string(),
         pack: line.pack().to_string(),
         jar: line.jar().to_string(),
-        band: band.max.map_or_else(|| format!("{from} and up"), |max| format!("{from} to {}", write_altitude(max))),
+        band: band.max.map_or_else(|| format!("{from} and up"), |max| format!("{} to {}", from.trim_end_matches(" ft"), write_altitude(max))),
         minutes: line.process().map(|process| process.minutes().0),
         psi: line.process().and_then(|process| process.pressure()).map(|pressure| pressure.as_psi()),
         source: cite(almanac, line.citation()),

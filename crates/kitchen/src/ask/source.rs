@@ -64,16 +64,12 @@ pub fn cite(almanac: &Almanac, citation: &Citation) -> String {
     format!("{title}: {}", citation.locator)
 }
 
-/// Citations of the form `ID, place` or `ID: place`, with the title of the publication in place of its id.
+/// The publication and the place in it of a written citation: `ID, place` or `ID: place`.
 #[must_use]
-pub fn name_sources(almanac: &Almanac, cited: &str) -> String {
-    let ends = [cited.find(", "), cited.find(": ")].into_iter().flatten().min();
-    let (id, place) = ends.map_or((cited, ""), |end| (&cited[..end], &cited[end + 2..]));
-    match almanac.source(&SourceId::from(id)) {
-        Some(source) if place.is_empty() => source.title.to_string(),
-        Some(source) => format!("{}: {place}", source.title),
-        None => cited.to_owned(),
-    }
+pub fn split_citation<'a, 'w>(almanac: &'a Almanac, written: &'w str) -> Option<(&'a Source, &'w str)> {
+    let ends = [written.find(", "), written.find(": ")].into_iter().flatten().min();
+    let (id, place) = ends.map_or((written, ""), |end| (&written[..end], &written[end + 2..]));
+    almanac.source(&SourceId::from(id)).map(|source| (source, place))
 }
 
 fn find_source<'a>(almanac: &'a Almanac, typed: &str) -> Match<'a, Source> {

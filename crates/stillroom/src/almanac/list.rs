@@ -31,7 +31,9 @@ pub(crate) struct ListFormulas {
 
 /// List the foods with a printed process: id, name, canners.
 #[derive(Debug, Args)]
-#[command(after_help = "Examples:\n  stillroom almanac processes\n  stillroom almanac processes tomato --json")]
+#[command(
+    after_help = "Examples:\n  stillroom almanac processes\n  stillroom almanac processes tomato --json"
+)]
 pub(crate) struct ListProcesses {
     #[command(flatten)]
     narrowing: Narrowing,

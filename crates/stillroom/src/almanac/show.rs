@@ -3,14 +3,16 @@
 use almanac::Almanac;
 use anyhow::{Context, Result};
 use clap::Args;
-use kitchen::ask::{self, FormulaSheet, IngredientOnFile, ProcessRow, ProcessSheet, ProduceSheet, SourceSheet, StepOnFile};
+use kitchen::ask::{
+    self, FormulaSheet, IngredientOnFile, ProcessRow, ProcessSheet, ProduceSheet, SourceSheet, StepOnFile,
+};
 use serde::Serialize;
 
 use super::list::lay_out_list;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::{BESIDE, Leaf};
 use crate::sentence::{as_sentence, capitalize};
-use crate::wrap::{to_the_left, to_the_right, wrap};
+use crate::wrap::{to_the_right, wrap};
 
 /// List the produce; with a name, print all that is on file about one.
 #[derive(Debug, Args)]
@@ -106,6 +108,10 @@ fn lay_out_formula(sheet: &FormulaSheet) -> String {
     for ingredient in &sheet.ingredients {
         lay_out_ingredient(&mut leaf, ingredient);
     }
+    if sheet.ingredients.iter().any(|ingredient| ingredient.safety_critical) {
+        leaf.gap();
+        leaf.line("*", "Changed from what is printed, it is another food, and the process no longer covers it.");
+    }
     if !sheet.steps.is_empty() {
         leaf.section("What is done");
         leaf.gap();
@@ -148,7 +154,7 @@ fn word_basis(basis: &str) -> String {
 fn lay_out_ingredient(leaf: &mut Leaf, ingredient: &IngredientOnFile) {
     const AMOUNT: usize = 24;
     let prep = if ingredient.prep.is_empty() { String::new() } else { format!(", {}", ingredient.prep) };
-    let held = if ingredient.safety_critical { " (as printed, or it is another food)" } else { "" };
+    let held = if ingredient.safety_critical { " *" } else { "" };
     let name = wrap(&format!("{}{prep}{held}", ingredient.name), BESIDE - AMOUNT - 2);
     let amount = wrap(&ingredient.amount, AMOUNT);
     for at in 0..name.len().max(amount.len()) {
@@ -173,7 +179,10 @@ fn lay_out_process(sheet: &ProcessSheet) -> String {
     let mut last: Option<&ProcessRow> = None;
     for row in &sheet.rows {
         let same = last.is_some_and(|last| {
-            last.canner == row.canner && last.pack == row.pack && last.jar == row.jar && last.source == row.source
+            last.canner == row.canner
+                && last.pack == row.pack
+                && last.jar == row.jar
+                && last.source == row.source
         });
         if !same {
             leaf.section(&format!("{}, {} pack, {}", capitalize(&row.canner), row.pack, row.jar));
@@ -189,7 +198,10 @@ fn lay_out_process(sheet: &ProcessSheet) -> String {
 }
 
 fn lay_out_produce(sheet: &ProduceSheet) -> String {
-    let mut leaf = Leaf::head(&capitalize(&sheet.name), &[format!("{}.", [&[sheet.id.clone()], sheet.also.as_slice()].concat().join(", "))]);
+    let mut leaf = Leaf::head(
+        &capitalize(&sheet.name),
+        &[format!("{}.", [&[sheet.id.clone()], sheet.also.as_slice()].concat().join(", "))],
+    );
     for (title, facts) in [("Weighs", &sheet.weighs), ("Is eaten", &sheet.edible), ("Keeps", &sheet.keeps)] {
         if facts.is_empty() {
             continue;

@@ -42,6 +42,8 @@ impl CheckPlan {
 fn praise(plan: &Plan) -> String {
     match (plan.value, plan.finish) {
         (Some(value), Some(finish)) => format!("the plan keeps every rule: value {value}, finish {finish}\n"),
-        _ => "the document keeps its form; it claims that there is no plan, which is not checked\n".to_owned(),
+        _ => {
+            "the document keeps its form; it claims that there is no plan, which is not checked\n".to_owned()
+        }
     }
 }

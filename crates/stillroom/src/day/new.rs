@@ -6,7 +6,7 @@ use std::path::PathBuf;
 
 use anyhow::{Result, anyhow};
 use clap::Args;
-use kitchen::day_file::new_day_file;
+use kitchen::new_day_file;
 
 use crate::ending::Answered;
 
@@ -28,7 +28,7 @@ pub(crate) struct NewDay {
 
 impl NewDay {
     pub(crate) fn run(&self) -> Result<Answered> {
-        let text = new_day_file(jiff::Zoned::now().date());
+        let text = new_day_file(jiff::ZonedDateTime::now().date());
         let Some(file) = &self.file else { return Ok(Answered::with(text)) };
         let mut options = OpenOptions::new();
         options.write(true);

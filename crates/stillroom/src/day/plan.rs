@@ -7,12 +7,12 @@ use almanac::Almanac;
 use anyhow::{Context, Result, anyhow};
 use clap::Args;
 use kitchen::answer::DayAnswer;
-use kitchen::day_file::{DayFaults, WhichFile, read_day_on};
+use kitchen::{DayFaults, WhichFile, read_day_on};
 use paper::render_day_sheet;
 
+use super::sheet;
 use super::why::explain;
 use super::wording::word_day;
-use super::sheet;
 use crate::almanac::load_almanac;
 use crate::ending::{Answered, wrong_question};
 use crate::reading::read_bytes;
@@ -98,7 +98,7 @@ pub(crate) fn plan_demo() -> Result<Answered> {
 }
 
 fn answer_day(almanac: &Almanac, texts: &DayTexts) -> Result<DayAnswer> {
-    let today = jiff::Zoned::now().date();
+    let today = jiff::ZonedDateTime::now().date();
     let day = read_day_on(today, &texts.day, texts.house.as_deref(), almanac)
         .map_err(|faults| wrong_question(list_faults(&faults, texts)))?;
     Ok(kitchen::plan_day(almanac, &day))

@@ -159,7 +159,8 @@ fn lay_out_list(leaf: &mut Leaf, list: &PersonList) {
     leaf.section(&format!("{}’s day", list.name));
     leaf.gap();
     for act in &list.acts {
-        let stay = if act.must_not_be_left { format!(" Must not be left until {}.", act.to) } else { String::new() };
+        let stay =
+            if act.must_not_be_left { format!(" Must not be left until {}.", act.to) } else { String::new() };
         let of = if act.make.is_empty() { String::new() } else { format!(" ({})", act.make) };
         leaf.line(&act.from, &format!("{}{stay}{of}", act.what));
     }
@@ -184,7 +185,8 @@ fn lay_out_batch(leaf: &mut Leaf, name: &str, batch: &BatchAmounts) {
 }
 
 fn lay_out_reasons(leaf: &mut Leaf, title: &str, reasons: &[Reason]) {
-    let sentences: Vec<String> = reasons.iter().map(|reason| format!("{}. {}", reason.what, reason.why)).collect();
+    let sentences: Vec<String> =
+        reasons.iter().map(|reason| format!("{}. {}", reason.what, reason.why)).collect();
     lay_out_sentences(leaf, title, &sentences);
 }
 

@@ -5,13 +5,13 @@
 
 use almanac::Almanac;
 use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, ProcessLine, Refusal};
-use kitchen::ask::name_sources;
 use measure::{Altitude, Minutes, write_altitude, write_minutes};
 use paper::day::{
     Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
     PersonList, Reason, Refused,
 };
 
+use crate::cited::Cited;
 use crate::sentence::{as_sentence, capitalize, join_names};
 
 /// Minutes of a day; later ones are of the next.
@@ -23,7 +23,10 @@ const FIGURE: usize = 11;
 /// The whole day in words.
 pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
     let clock: Vec<Act> = answer.clock.iter().map(word_act).collect();
-    let mut sheet = DaySheet {
+    let mut cited = Cited::new(almanac);
+    let makes = answer.makes.iter().filter(|make| !make.is_errand).map(|make| word_make(&mut cited, make)).collect();
+    let refused = answer.refusals.iter().map(|refusal| word_refusal(&mut cited, refusal)).collect();
+    DaySheet {
         title: answer.date_in_words.clone(),
         place: word_place(answer.altitude_ft),
         people: word_people(answer),
@@ -31,20 +34,23 @@ pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
         clash: answer.clash.iter().map(|words| as_sentence(words)).collect(),
         fetch: answer.to_fetch.iter().map(word_fetch).collect(),
         evening_before: answer.evening_before.iter().map(|words| as_sentence(words)).collect(),
-        makes: answer.makes.iter().filter(|make| !make.is_errand).map(|make| word_make(almanac, make)).collect(),
+        makes: answer
+            .makes
+            .iter()
+            .filter(|make| !make.is_errand)
+            .map(|make| word_make(&mut cited, make))
+            .collect(),
         errands: answer.makes.iter().filter(|make| make.is_errand).map(|make| make.name.clone()).collect(),
         lists: list_people(answer, &clock),
         clock,
         not_made: answer.not_made.iter().map(|not| reason(&not.name, &not.why)).collect(),
         left_over: answer.left_over.iter().map(|left| reason(&left.what, &left.goes_to)).collect(),
         later: answer.later.iter().map(word_later).collect(),
-        refused: answer.refusals.iter().map(|refusal| word_refusal(almanac, refusal)).collect(),
+        refused,
         cautions: answer.cautions.iter().map(|words| as_sentence(words)).collect(),
         filled_in: answer.filled_in.iter().map(|words| as_sentence(words)).collect(),
-        sources: Vec::new(),
-    };
-    sheet.sources = list_sources(&sheet);
-    sheet
+        sources: cited.list(),
+    }
 }
 
 fn word_place(altitude_ft: Option<u32>) -> String {
@@ -76,7 +82,7 @@ fn word_fetch(line: &kitchen::answer::FetchLine) -> Fetch {
     }
 }
 
-fn word_make(almanac: &Almanac, make: &Make) -> MadeToday {
+fn word_make(cited: &mut Cited<'_>, make: &Make) -> MadeToday {
     let range = make.containers.filter(|[low, _, high]| low != high);
     MadeToday {
         count: make.containers.map(|[_, likely, _]| likely.to_string()),
@@ -85,13 +91,16 @@ fn word_make(almanac: &Almanac, make: &Make) -> MadeToday {
         from: make.from.clone(),
         yields: make.yields.clone(),
         keeps: make.keeps.clone(),
-        clearance: make.process.as_ref().map(|process| word_clearance(almanac, process, make.verdict.as_deref())),
-        source: make.source.as_deref().map(|source| name_sources(almanac, source)),
+        clearance: make
+            .process
+            .as_ref()
+            .map(|process| word_clearance(cited, process, make.verdict.as_deref())),
+        source: make.source.as_deref().map(|source| cited.mark_written(source)),
         batches: word_batches(&make.batches),
     }
 }
 
-fn word_clearance(almanac: &Almanac, process: &ProcessLine, verdict: Option<&str>) -> Cleared {
+fn word_clearance(cited: &mut Cited<'_>, process: &ProcessLine, verdict: Option<&str>) -> Cleared {
     Cleared {
         // A process without a verdict is none of ours to call tested.
         verdict: capitalize(verdict.unwrap_or("on file")),
@@ -99,7 +108,7 @@ fn word_clearance(almanac: &Almanac, process: &ProcessLine, verdict: Option<&str
         headspace: process.headspace.clone(),
         band: process.band.clone(),
         acid: process.acid.clone(),
-        source: name_sources(almanac, &process.source),
+        source: cited.mark_written(&process.source),
     }
 }
 
@@ -166,7 +175,9 @@ fn list_people(answer: &DayAnswer, clock: &[Act]) -> Vec<PersonList> {
 
 /// Whether the act names this person, alone or with others.
 fn is_done_by(act: &Act, name: &str) -> bool {
-    act.who.as_deref().is_some_and(|who| who.split(", ").flat_map(|part| part.split(" and ")).any(|one| one == name))
+    act.who
+        .as_deref()
+        .is_some_and(|who| who.split(", ").flat_map(|part| part.split(" and ")).any(|one| one == name))
 }
 
 /// A short time hangs in the margin; a longer one stands in the sentence.
@@ -179,7 +190,7 @@ fn word_later(line: &kitchen::answer::LaterLine) -> Later {
     }
 }
 
-fn word_refusal(almanac: &Almanac, refusal: &Refusal) -> Refused {
+fn word_refusal(cited: &mut Cited<'_>, refusal: &Refusal) -> Refused {
     let verdict = refusal.verdict.replace('-', " ");
     Refused {
         wish: refusal.wish.trim_end_matches('.').to_owned(),
@@ -191,24 +202,8 @@ fn word_refusal(almanac: &Almanac, refusal: &Refusal) -> Refused {
         verdict: capitalize(&verdict),
         because: refusal.because.iter().map(|words| as_sentence(words)).collect(),
         instead: refusal.instead.iter().map(|words| as_sentence(words)).collect(),
-        source: refusal.source.as_deref().map(|source| name_sources(almanac, source)),
+        source: refusal.source.as_deref().map(|source| cited.mark_written(source)),
     }
-}
-
-/// Every publication that a line of the sheet names, once, in the order met.
-fn list_sources(sheet: &DaySheet) -> Vec<String> {
-    let of_makes = sheet.makes.iter().flat_map(|make| {
-        let of_process = make.clearance.as_ref().map(|cleared| &cleared.source);
-        of_process.into_iter().chain(&make.source)
-    });
-    let of_refusals = sheet.refused.iter().filter_map(|refused| refused.source.as_ref());
-    let mut sources: Vec<String> = Vec::new();
-    for source in of_makes.chain(of_refusals) {
-        if !sources.contains(source) {
-            sources.push(source.clone());
-        }
-    }
-    sources
 }
 
 fn reason(what: &str, why: &str) -> Reason {
@@ -239,5 +234,4 @@ mod tests {
         assert!(is_done_by(&act("Tove, Per and Ansel"), "Per"));
         assert!(!is_done_by(&act("Ansela"), "Ansel"));
     }
-
 }

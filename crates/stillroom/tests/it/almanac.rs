@@ -31,7 +31,11 @@ fn lists_are_narrowed_by_words() {
         assert!(all.out.lines().count() > 10, "{list}");
     }
     let narrowed = run(&["almanac", "formulas", "jalapeno"]);
-    assert!(narrowed.out.lines().all(|line| line.contains("jalapeno") || line.starts_with(' ')), "{}", narrowed.out);
+    assert!(
+        narrowed.out.lines().all(|line| line.contains("jalapeno") || line.starts_with(' ')),
+        "{}",
+        narrowed.out
+    );
     assert_eq!(run(&["almanac", "formulas", "frobnicate"]).code, 3);
 }
 
@@ -48,7 +52,8 @@ fn every_list_and_sheet_is_json_on_request() {
     ] {
         let ran = run(words);
         assert_eq!(ran.code, 0, "{words:?}");
-        serde_json::from_str::<serde_json::Value>(&ran.out).unwrap_or_else(|error| panic!("{words:?}: {error}"));
+        serde_json::from_str::<serde_json::Value>(&ran.out)
+            .unwrap_or_else(|error| panic!("{words:?}: {error}"));
     }
 }
 

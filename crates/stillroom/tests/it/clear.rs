@@ -50,8 +50,17 @@ fn a_refusal_prints_its_json_and_ends_with_three() {
 #[test]
 fn a_half_gallon_of_tomatoes_is_refused() {
     let ran = run(&[
-        "clear", "--food", "tomatoes-crushed", "--pack", "hot", "--jar", "half-gallon", "--canner", "boiling-water",
-        "--altitude", "1,200 ft",
+        "clear",
+        "--food",
+        "tomatoes-crushed",
+        "--pack",
+        "hot",
+        "--jar",
+        "half-gallon",
+        "--canner",
+        "boiling-water",
+        "--altitude",
+        "1,200 ft",
     ]);
     assert_eq!(ran.code, 3, "{}", ran.whole());
     insta::assert_snapshot!(ran.whole());
@@ -70,7 +79,17 @@ fn a_missing_altitude_names_three_ways_to_find_it() {
 fn wrong_words_are_told_with_the_right_ones() {
     let with = |food: &str, jar: &str, altitude: &str| {
         run(&[
-            "clear", "--food", food, "--pack", "hot", "--jar", jar, "--canner", "boiling-water", "--altitude", altitude,
+            "clear",
+            "--food",
+            food,
+            "--pack",
+            "hot",
+            "--jar",
+            jar,
+            "--canner",
+            "boiling-water",
+            "--altitude",
+            altitude,
         ])
     };
     with("tomatoes-crushed", "bucket", "1000 ft").expect_wrong_question("half-pint");

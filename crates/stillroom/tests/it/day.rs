@@ -34,7 +34,14 @@ fn a_plan_that_breaks_rules_is_told_every_one() {
 
 #[test]
 fn a_problem_that_cannot_be_met_ends_with_three_and_a_document() {
-    let problem = scratch("day/impossible.json", PROBLEM.replace("\"must\": false", "\"must\": true").replace("\"jar\": 2}", "\"jar\": 1}").replacen("\"consumes\": {\"jar\": 1}", "\"consumes\": {\"jar\": 2}", 1).as_bytes());
+    let problem = scratch(
+        "day/impossible.json",
+        PROBLEM
+            .replace("\"must\": false", "\"must\": true")
+            .replace("\"jar\": 2}", "\"jar\": 1}")
+            .replacen("\"consumes\": {\"jar\": 1}", "\"consumes\": {\"jar\": 2}", 1)
+            .as_bytes(),
+    );
     let ran = run(&["day", "solve", word(&problem)]);
     assert_eq!((ran.code, ran.err.as_str()), (3, ""), "{}", ran.whole());
     let json: serde_json::Value = serde_json::from_str(&ran.out).unwrap();

@@ -41,7 +41,8 @@ fn subcommands(help: &str) -> Vec<String> {
 fn every_command_has_an_example_of_itself() {
     for path in commands() {
         let help = help_of(&path);
-        let (_, examples) = help.split_once("Examples:\n").unwrap_or_else(|| panic!("{path:?} has no examples"));
+        let (_, examples) =
+            help.split_once("Examples:\n").unwrap_or_else(|| panic!("{path:?} has no examples"));
         let called = format!("  {}", [&["stillroom".to_owned()], path.as_slice()].concat().join(" "));
         assert!(examples.lines().any(|line| line.starts_with(&called)), "{path:?} shows no {called}");
     }
@@ -52,7 +53,8 @@ fn every_command_is_shown_in_the_guide() {
     let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/guide");
     let mut text = String::new();
     for entry in std::fs::read_dir(guide).expect("the guide is in the tree") {
-        text += &std::fs::read_to_string(entry.expect("the guide can be listed").path()).expect("a page can be read");
+        text += &std::fs::read_to_string(entry.expect("the guide can be listed").path())
+            .expect("a page can be read");
     }
     let commands = commands();
     assert!(commands.len() > 10, "the commands are found: {commands:?}");

@@ -32,7 +32,9 @@ fn too_little_does_not_fit_and_ends_with_three() {
 #[test]
 fn wrong_words_are_told_with_the_right_ones() {
     run(&["fit", "pickled_jalapeno_ringz", "--have", "1 kg"]).expect_wrong_question("pickled_jalapeno_rings");
-    run(&["fit", "pickled_jalapeno_rings", "--have", "a lot"]).expect_wrong_question("the weight of what there is");
+    run(&["fit", "pickled_jalapeno_rings", "--have", "a lot"])
+        .expect_wrong_question("the weight of what there is");
     run(&["fit", "pickled_jalapeno_rings", "--have", "gravel=1 kg"]).expect_wrong_question("gravel");
-    run(&["fit", "pickled_jalapeno_rings", "--have", "1 kg", "--canner", "oven"]).expect_wrong_question("weighted");
+    run(&["fit", "pickled_jalapeno_rings", "--have", "1 kg", "--canner", "oven"])
+        .expect_wrong_question("weighted");
 }

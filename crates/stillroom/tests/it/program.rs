@@ -59,7 +59,8 @@ impl Ran {
 /// A file of this test, written anew.
 pub fn scratch(name: &str, bytes: &[u8]) -> PathBuf {
     let path = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
-    std::fs::create_dir_all(path.parent().expect("a file has a folder")).expect("the test folder can be made");
+    std::fs::create_dir_all(path.parent().expect("a file has a folder"))
+        .expect("the test folder can be made");
     std::fs::write(&path, bytes).expect("the test folder can be written");
     path
 }

@@ -27,7 +27,8 @@ fn text_is_plain_in_a_pipe_and_where_no_color_is_set() {
     assert!(!piped.out.contains('\u{1b}'), "{}", piped.out);
     let forced = read(program(&words).env("CLICOLOR_FORCE", "1").output().expect("the program starts"));
     assert!(forced.out.contains('\u{1b}'), "a terminal gets bold headings: {}", forced.out);
-    let plain = program(&words).env("NO_COLOR", "1").env("CLICOLOR_FORCE", "0").output().expect("the program starts");
+    let plain =
+        program(&words).env("NO_COLOR", "1").env("CLICOLOR_FORCE", "0").output().expect("the program starts");
     assert_eq!(read(plain).out, piped.out);
 }
 
@@ -42,7 +43,9 @@ fn completions_name_the_commands() {
 
 #[test]
 fn what_is_no_command_ends_with_two() {
-    for words in [["frobnicate"].as_slice(), &["day"], &["day", "solve"], &["fit", "x"], &["completions", "tcl"]] {
+    for words in
+        [["frobnicate"].as_slice(), &["day"], &["day", "solve"], &["fit", "x"], &["completions", "tcl"]]
+    {
         let ran = run(words);
         assert_eq!((ran.code, ran.out.as_str()), (2, ""), "{words:?}");
         assert!(!ran.err.is_empty(), "{words:?}");
