@@ -7,6 +7,7 @@ mod draft;
 mod engine;
 mod greedy;
 mod master;
+mod mend;
 mod search;
 mod work;
 

@@ -91,7 +91,7 @@ impl<'d> Engine<'d> {
         let mut engine = Engine {
             day,
             solver,
-            branch: Branch::new(plain),
+            branch: Branch::new(plain, meter.clone()),
             resolver: ResolutionResolver::default(),
             on,
             starts,
@@ -246,8 +246,9 @@ impl<'d> Engine<'d> {
                 self.post_at_most(load, open);
             }
         }
+        let worth = self.on.iter().zip(&day.ways).filter(|(_, way)| way.value > 0);
         let mut terms = vec![self.value.scaled(-1)];
-        terms.extend(self.on.iter().zip(&day.ways).map(|(on, way)| on.scaled(way.value)));
+        terms.extend(worth.map(|(on, way)| on.scaled(way.value)));
         let tag = self.solver.new_constraint_tag();
         self.solver.add_constraint(pumpkin_constraints::equals(terms, 0, tag)).post();
     }

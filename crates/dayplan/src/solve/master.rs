@@ -5,8 +5,10 @@
 //! knapsack: every real plan is one of its answers, so its best value bounds the day's. The best set is put to the
 //! engine; a set that clashes comes back as a cut and is never proposed again.
 //!
-//! Depth first over the projects, bounded by prices on the totals (Lagrange multipliers from a subgradient climb,
-//! made once). What is not handled: which minutes a way takes, beyond its share of each stretch.
+//! Depth first over the projects, bounded by prices on the totals (Lagrange multipliers from a subgradient climb).
+//! Each partial set climbs on for a few steps from the prices of the one before it, with ways that no longer fit
+//! left out; that is what keeps days with many projects within reach. What is not handled: which minutes a way
+//! takes, beyond its share of each stretch.
 
 use super::day::{Day, Take, Way};
 use super::work::Meter;
@@ -15,16 +17,15 @@ use super::work::Meter;
 pub(super) struct Master {
     items: Vec<Item>,
     totals: Vec<i64>,
-    /// Price of one unit of each total.
+    /// Price of one unit of each total, for the whole day.
     prices: Vec<f64>,
-    /// The most that the items from here on can add over the prices of what they take.
-    rest: Vec<f64>,
+    bound: f64,
     cuts: Vec<Vec<usize>>,
     /// Per way of the day: the cuts that name it.
     cuts_of: Vec<Vec<usize>>,
 }
 
-/// A project with its ways, the most promising first.
+/// A project with its ways.
 struct Item {
     must: bool,
     entries: Vec<Entry>,
@@ -35,8 +36,6 @@ struct Entry {
     value: i32,
     /// The totals it takes of, and how much.
     takes: Vec<(usize, i64)>,
-    /// Value less the price of what it takes.
-    profit: f64,
 }
 
 /// A set of ways, and its value.
@@ -60,11 +59,16 @@ const STRETCHES_MAX: usize = 6;
 const STRETCH_GRID: i32 = 20;
 /// Steps of the climb for prices.
 const CLIMB: usize = 1500;
-/// What a node of the search costs on the work meter.
-const NODE_COST: u64 = 4;
+/// Steps without a smaller bound before the climb goes back to the best prices and on more slowly.
+const IDLE_MAX: u32 = 25;
+/// Steps of the climb at each partial set.
+const CLIMB_PER_NODE: usize = 8;
+/// Products of amount and price for one step on the work meter.
+const WORK_PER_STEP: u64 = 40;
 
 impl Master {
-    pub(super) fn new(day: &Day, meter: &Meter) -> Master {
+    /// `goal` is a value that is known to be reached: prices are sought that bound the day near it.
+    pub(super) fn new(day: &Day, goal: i32, meter: &Meter) -> Master {
         let rows = find_rows(day);
         let mut totals: Vec<i64> = rows.iter().map(|row| row.open(day)).collect();
         totals.extend(day.stock.iter().map(|&n| i64::from(n)));
@@ -72,38 +76,25 @@ impl Master {
             let way = &day.ways[w];
             let rooms = rows.iter().map(|row| row.share(way));
             let all = rooms.chain(way.uses.iter().map(|&n| i64::from(n)));
-            Entry {
-                way: w,
-                value: way.value,
-                takes: all.enumerate().filter(|t| t.1 > 0).collect(),
-                profit: 0.0,
-            }
+            Entry { way: w, value: way.value, takes: all.enumerate().filter(|t| t.1 > 0).collect() }
         };
         let items =
             day.projects.iter().map(|p| Item { must: p.must, entries: p.ways.iter().map(entry).collect() });
-        let mut items: Vec<Item> = items.filter(|i| i.must || !i.entries.is_empty()).collect();
-        let prices = climb(&items, &totals);
-        meter.add((CLIMB * day.ways.len()) as u64);
-        for item in &mut items {
-            for entry in &mut item.entries {
-                entry.profit = f64::from(entry.value) - cost(&entry.takes, &prices);
-            }
-            item.entries.sort_by(|a, b| b.profit.total_cmp(&a.profit));
-        }
-        let weight = |i: &Item| i.entries.iter().map(|e| e.profit.abs()).fold(0.0, f64::max);
-        items.sort_by(|a, b| weight(b).total_cmp(&weight(a)));
-        let mut rest = vec![0.0; items.len() + 1];
-        for (i, item) in items.iter().enumerate().rev() {
-            rest[i] = rest[i + 1] + item.most();
-        }
-        Master { items, totals, prices, rest, cuts: Vec::new(), cuts_of: vec![Vec::new(); day.ways.len()] }
+        let items: Vec<Item> = items.filter(|i| i.must || !i.entries.is_empty()).collect();
+        let mut climb = Climb::new(&items, totals.clone(), vec![0.0; totals.len()]);
+        climb.steps(CLIMB, f64::from(goal), f64::NEG_INFINITY);
+        meter.add(climb.work / WORK_PER_STEP);
+        let (bound, prices) = climb.best;
+        Master { bound, prices, items, totals, cuts: Vec::new(), cuts_of: vec![Vec::new(); day.ways.len()] }
     }
 
     /// No plan is worth more, whatever is cut.
     pub(super) fn bound(&self) -> i32 {
-        let paid: f64 = self.totals.iter().zip(&self.prices).map(|(&t, p)| t as f64 * p).sum();
-        let most = self.rest[0] + paid;
-        (most + slack(most)).floor().clamp(-1.0, f64::from(i32::MAX)) as i32
+        if self.bound == f64::NEG_INFINITY {
+            return -1;
+        }
+        let most = self.bound + slack(self.bound);
+        most.floor().clamp(-1.0, f64::from(i32::MAX)) as i32
     }
 
     /// Never proposes a set with all of these ways again.
@@ -116,99 +107,127 @@ impl Master {
 
     /// All ways, those that pay best for what they take first.
     pub(super) fn order(&self) -> Vec<usize> {
-        let mut all: Vec<&Entry> = self.items.iter().flat_map(|i| &i.entries).collect();
-        let rate = |e: &Entry| f64::from(e.value) / (1.0 + f64::from(e.value) - e.profit);
-        all.sort_by(|a, b| rate(b).total_cmp(&rate(a)));
-        all.iter().map(|e| e.way).collect()
+        self.order_by(|value, cost| value / (1.0 + cost))
     }
 
     /// All ways, by what they are worth beyond the price of what they take.
     pub(super) fn order_by_profit(&self) -> Vec<usize> {
-        let mut all: Vec<&Entry> = self.items.iter().flat_map(|i| &i.entries).collect();
-        all.sort_by(|a, b| b.profit.total_cmp(&a.profit));
-        all.iter().map(|e| e.way).collect()
+        self.order_by(|value, cost| value - cost)
     }
 
-    /// The set of the greatest value above `above`, looking at `nodes` partial sets at the most.
-    pub(super) fn search(&self, above: i32, nodes: u64, meter: &Meter) -> Search {
+    fn order_by(&self, key: fn(f64, f64) -> f64) -> Vec<usize> {
+        let all = self.items.iter().flat_map(|i| &i.entries);
+        let keyed = all.map(|e| (key(f64::from(e.value), cost(&e.takes, &self.prices)), e.way));
+        let mut keyed: Vec<(f64, usize)> = keyed.collect();
+        keyed.sort_by(|a, b| b.0.total_cmp(&a.0));
+        keyed.into_iter().map(|k| k.1).collect()
+    }
+
+    /// The set of the greatest value above `above`, with at most so many steps of work.
+    pub(super) fn search(&self, above: i32, work: u64, meter: &Meter) -> Search {
         let mut dive = Dive {
             master: self,
-            left: self.totals.clone(),
             picked: Vec::new(),
             value: 0,
             in_cut: vec![0; self.cuts.len()],
             above,
             best: None,
-            nodes,
+            work: work * WORK_PER_STEP,
         };
         // A cut of no ways says that nothing can be chosen at all.
-        let complete = if self.cuts.iter().any(Vec::is_empty) { true } else { dive.go(0) };
-        meter.add((nodes - dive.nodes) * NODE_COST);
+        let complete = self.cuts.iter().any(Vec::is_empty) || {
+            let open: Vec<usize> = (0..self.items.len()).collect();
+            dive.go(&open, &self.totals, &self.prices)
+        };
+        meter.add(work - dive.work / WORK_PER_STEP);
         Search { best: dive.best, complete }
-    }
-}
-
-impl Item {
-    /// The most it can add: one of its ways, or nothing where that is allowed.
-    fn most(&self) -> f64 {
-        let least = if self.must { f64::NEG_INFINITY } else { 0.0 };
-        self.entries.iter().map(|e| e.profit).fold(least, f64::max)
     }
 }
 
 /// A partial set, and the best full one so far.
 struct Dive<'m> {
     master: &'m Master,
-    left: Vec<i64>,
     picked: Vec<usize>,
     value: i32,
     /// Per cut: how many of its ways are picked.
     in_cut: Vec<usize>,
     above: i32,
     best: Option<Proposal>,
-    nodes: u64,
+    work: u64,
 }
 
 impl Dive<'_> {
-    /// Looks at every set that continues the picked one from item `i`; false when the nodes ran out.
-    fn go(&mut self, i: usize) -> bool {
-        if self.nodes == 0 {
-            return false;
-        }
-        self.nodes -= 1;
+    /// Looks at every set that continues the picked one from the open items; false when the work ran out.
+    fn go(&mut self, open: &[usize], left: &[i64], prices: &[f64]) -> bool {
         let master = self.master;
-        let Some(item) = master.items.get(i) else {
+        if open.is_empty() {
             if self.value > self.above {
                 self.above = self.value;
                 let (value, ways) = (self.value, self.picked.clone());
                 self.best = Some(Proposal { value, ways });
             }
             return true;
-        };
-        let paid: f64 = self.left.iter().zip(&master.prices).map(|(&l, p)| l as f64 * p).sum();
-        let most = f64::from(self.value) + master.rest[i] + paid;
-        if most + slack(most) < f64::from(self.above) + 1.0 {
+        }
+        let items = open.iter().map(|&i| &master.items[i]);
+        let mut climb = Climb::new(items, left.to_vec(), prices.to_vec());
+        let wanted = f64::from(self.above + 1 - self.value);
+        climb.steps(CLIMB_PER_NODE, wanted, wanted);
+        let used = climb.work;
+        let (most, prices) = climb.best;
+        if used >= self.work {
+            self.work = 0;
+            return false;
+        }
+        self.work -= used;
+        if most == f64::NEG_INFINITY || most + slack(most) < wanted {
             return true;
         }
-        let mut without = !item.must;
-        for entry in &item.entries {
-            if without && entry.profit <= 0.0 {
-                without = false;
-                if !self.go(i + 1) {
-                    return false;
-                }
+        let (place, branches) = self.decide(open, left, &prices);
+        let mut rest = open.to_vec();
+        let item = &master.items[rest.remove(place)];
+        let top = branches[0].0;
+        for (profit, entry) in branches {
+            let most = most - (top - profit);
+            if most + slack(most) < f64::from(self.above + 1 - self.value) {
+                return true;
             }
-            if !self.go_with(i, entry) {
+            let complete = match entry {
+                Some(e) => self.go_with(&item.entries[e], &rest, left, &prices),
+                None => self.go(&rest, left, &prices),
+            };
+            if !complete {
                 return false;
             }
         }
-        !without || self.go(i + 1)
+        true
     }
 
-    fn go_with(&mut self, i: usize, entry: &Entry) -> bool {
-        if entry.takes.iter().any(|&(k, n)| self.left[k] < n) {
-            return true;
+    /// The open item whose choice is clearest, and its branches, best first.
+    fn decide(&self, open: &[usize], left: &[i64], prices: &[f64]) -> (usize, Vec<(f64, Option<usize>)>) {
+        let mut clearest: Option<(f64, usize, Vec<(f64, Option<usize>)>)> = None;
+        for (place, &i) in open.iter().enumerate() {
+            let item = &self.master.items[i];
+            let fitting = item.entries.iter().enumerate().filter(|(_, e)| fits(e, left));
+            let mut branches: Vec<(f64, Option<usize>)> =
+                fitting.map(|(k, e)| (f64::from(e.value) - cost(&e.takes, prices), Some(k))).collect();
+            if !item.must {
+                branches.push((0.0, None));
+            }
+            branches.sort_by(|a, b| b.0.total_cmp(&a.0));
+            let lead = match branches.as_slice() {
+                [] => f64::INFINITY,
+                [_] => f64::MAX,
+                [a, b, ..] => a.0 - b.0,
+            };
+            if clearest.as_ref().is_none_or(|c| lead > c.0) {
+                clearest = Some((lead, place, branches));
+            }
         }
+        let (_, place, branches) = clearest.expect("there is an open item");
+        (place, branches)
+    }
+
+    fn go_with(&mut self, entry: &Entry, rest: &[usize], left: &[i64], prices: &[f64]) -> bool {
         let master = self.master;
         let cuts = &master.cuts_of[entry.way];
         let mut cut = false;
@@ -218,18 +237,101 @@ impl Dive<'_> {
         }
         let mut complete = true;
         if !cut {
-            entry.takes.iter().for_each(|&(k, n)| self.left[k] -= n);
+            let mut left = left.to_vec();
+            entry.takes.iter().for_each(|&(k, n)| left[k] -= n);
             self.picked.push(entry.way);
             self.value += entry.value;
-            complete = self.go(i + 1);
+            complete = self.go(rest, &left, prices);
             self.value -= entry.value;
             self.picked.pop();
-            entry.takes.iter().for_each(|&(k, n)| self.left[k] += n);
         }
         for &c in cuts {
             self.in_cut[c] -= 1;
         }
         complete
+    }
+}
+
+fn fits(entry: &Entry, left: &[i64]) -> bool {
+    entry.takes.iter().all(|&(k, n)| n <= left[k])
+}
+
+/// A subgradient climb for prices that make the bound small.
+struct Climb<'m> {
+    /// Per open item: whether it must be done, and the entries that still fit.
+    items: Vec<(bool, Vec<&'m Entry>)>,
+    left: Vec<f64>,
+    prices: Vec<f64>,
+    /// The smallest bound so far and its prices.
+    best: (f64, Vec<f64>),
+    work: u64,
+}
+
+impl<'m> Climb<'m> {
+    fn new(items: impl IntoIterator<Item = &'m Item>, left: Vec<i64>, prices: Vec<f64>) -> Climb<'m> {
+        let fitting = |i: &'m Item| (i.must, i.entries.iter().filter(|e| fits(e, &left)).collect());
+        Climb {
+            items: items.into_iter().map(fitting).collect(),
+            left: left.iter().map(|&n| n as f64).collect(),
+            best: (f64::INFINITY, prices.clone()),
+            prices,
+            work: 0,
+        }
+    }
+
+    /// Climbs towards `goal`, and no further than below `enough`.
+    fn steps(&mut self, steps: usize, goal: f64, enough: f64) {
+        let (mut pace, mut idle) = (1.0, 0);
+        for _ in 0..steps {
+            let (bound, spare) = self.look();
+            if bound < self.best.0 {
+                self.best = (bound, self.prices.clone());
+                idle = 0;
+            } else {
+                idle += 1;
+                if idle == IDLE_MAX {
+                    (pace, idle) = (pace * 0.7, 0);
+                    self.prices.clone_from(&self.best.1);
+                    continue;
+                }
+            }
+            if bound + slack(bound) < enough || bound == f64::NEG_INFINITY {
+                return;
+            }
+            self.step(pace * (bound - goal).max(0.001 * bound.abs()), &spare);
+        }
+    }
+
+    /// The bound at the present prices, and what would be left of each total.
+    fn look(&mut self) -> (f64, Vec<f64>) {
+        let mut spare = self.left.clone();
+        let mut bound: f64 = spare.iter().zip(&self.prices).map(|(s, p)| s * p).sum();
+        for (must, entries) in &self.items {
+            let mut top: (f64, Option<&Entry>) = (if *must { f64::NEG_INFINITY } else { 0.0 }, None);
+            for entry in entries {
+                let profit = f64::from(entry.value) - cost(&entry.takes, &self.prices);
+                self.work += entry.takes.len() as u64;
+                if profit > top.0 {
+                    top = (profit, Some(entry));
+                }
+            }
+            bound += top.0;
+            if let Some(entry) = top.1 {
+                entry.takes.iter().for_each(|&(k, n)| spare[k] -= n as f64);
+            }
+        }
+        self.work += self.left.len() as u64;
+        (bound, spare)
+    }
+
+    fn step(&mut self, rise: f64, spare: &[f64]) {
+        let pull = |k: usize| spare[k] / self.left[k].max(1.0);
+        let active = |k: &usize| spare[*k] < 0.0 || self.prices[*k] > 0.0;
+        let norm: f64 = (0..spare.len()).filter(active).map(|k| pull(k) * pull(k)).sum();
+        let stride = rise / norm.max(1e-9);
+        for k in 0..spare.len() {
+            self.prices[k] = (self.prices[k] - stride * pull(k) / self.left[k].max(1.0)).max(0.0);
+        }
     }
 }
 
@@ -292,37 +394,6 @@ fn find_rows(day: &Day) -> Vec<Row> {
         rows.extend(stretches.into_iter().take(STRETCHES_MAX).map(|s| s.1));
     }
     rows
-}
-
-/// Prices that make the bound small: a subgradient climb of fixed length, the best prices kept.
-fn climb(items: &[Item], totals: &[i64]) -> Vec<f64> {
-    let size: Vec<f64> = totals.iter().map(|&t| t.max(1) as f64).collect();
-    let mut prices = vec![0.0; totals.len()];
-    let mut best = (f64::INFINITY, prices.clone());
-    let mut pace = 1.0;
-    for round in 0..CLIMB {
-        let mut spare: Vec<f64> = totals.iter().map(|&t| t as f64).collect();
-        let mut bound: f64 = spare.iter().zip(&prices).map(|(s, p)| s * p).sum();
-        for item in items {
-            let profit = |e: &Entry| f64::from(e.value) - cost(&e.takes, &prices);
-            let top = item.entries.iter().map(|e| (profit(e), e)).max_by(|a, b| a.0.total_cmp(&b.0));
-            if let Some((profit, entry)) = top.filter(|t| item.must || t.0 > 0.0) {
-                bound += profit;
-                entry.takes.iter().for_each(|&(k, n)| spare[k] -= n as f64);
-            }
-        }
-        if bound < best.0 {
-            best = (bound, prices.clone());
-        } else if round % 30 == 29 {
-            pace *= 0.85;
-        }
-        let pull: Vec<f64> = spare.iter().zip(&size).map(|(s, z)| s / z).collect();
-        let norm = pull.iter().map(|x| x * x).sum::<f64>().max(1e-9);
-        for (k, price) in prices.iter_mut().enumerate() {
-            *price = (*price - pace * 0.05 * bound.abs() * pull[k] / norm / size[k]).max(0.0);
-        }
-    }
-    best.1
 }
 
 fn cost(takes: &[(usize, i64)], prices: &[f64]) -> f64 {

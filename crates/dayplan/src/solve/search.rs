@@ -5,6 +5,7 @@ use super::draft::Draft;
 use super::engine::{Answer, Engine, Wish};
 use super::greedy;
 use super::master::{Master, Proposal};
+use super::mend::Mender;
 use super::work::Clock;
 
 /// What a search found and proved.
@@ -24,10 +25,14 @@ impl Finding {
     }
 }
 
-/// Sets that the master looks at for one proposal.
-const MASTER_NODES: u64 = 300_000;
+/// Work of the master on one proposal.
+const MASTER_SLICE: u64 = 2_000_000;
 /// Work on a set that the master proposes, the first time.
 const SET_SLICE: u64 = 4_000_000;
+/// Work on mending before anything is proved.
+const FIRST_MEND: u64 = 500_000;
+/// Rounds of mending without anything better before it is given up for the time.
+const PATIENCE: u32 = 150;
 /// Work on one question about the value or the finish, the first time.
 const QUESTION_SLICE: u64 = 3_000_000;
 
@@ -61,17 +66,19 @@ pub(super) fn search(
     if run.is_done() {
         return run.finding();
     }
-    let mut master = Master::new(day, clock.meter());
+    let mut master = Master::new(day, run.value(), clock.meter());
     run.value_bound = run.value_bound.min(master.bound());
     run.try_orders(&master, clock);
+    let mut mender = Mender::new(day, master.order());
+    run.mend(&mut mender, FIRST_MEND, clock);
     if let Some(mut engine) = Engine::new(day, &master.order(), clock.meter()) {
         if let Some(best) = &run.best {
             clock.slice(u64::MAX);
             engine.show(best, clock);
         }
-        run.prove_value(&mut engine, &mut master, clock);
+        run.prove_value(&mut engine, &mut master, &mut mender, clock);
         if goal == Goal::BestPlan {
-            run.prove_finish(&mut engine, clock);
+            run.prove_finish(&mut engine, &mut mender, clock);
         }
     }
     run.finding()
@@ -117,6 +124,15 @@ impl Run<'_, '_> {
         }
     }
 
+    /// Mends the best draft for a while.
+    fn mend(&mut self, mender: &mut Mender<'_>, work: u64, clock: &mut Clock<'_>) {
+        if let Some(best) = &self.best {
+            clock.slice(work);
+            let mended = mender.mend(best, PATIENCE, clock);
+            self.improve(mended, clock);
+        }
+    }
+
     /// Greedy drafts in the orders that the master's prices suggest.
     fn try_orders(&mut self, master: &Master, clock: &mut Clock<'_>) {
         for mut order in [master.order(), master.order_by_profit()] {
@@ -131,11 +147,17 @@ impl Run<'_, '_> {
     }
 
     /// Puts the master's sets to the engine, best first, until none is left that is worth more than the best plan.
-    fn prove_value(&mut self, engine: &mut Engine<'_>, master: &mut Master, clock: &mut Clock<'_>) {
+    fn prove_value(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        mender: &mut Mender<'_>,
+        clock: &mut Clock<'_>,
+    ) {
         let mut postponed: Vec<Proposal> = Vec::new();
         let mut slice = SET_SLICE;
         while self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
-            let search = master.search(self.value(), MASTER_NODES, clock.meter());
+            let search = master.search(self.value(), MASTER_SLICE, clock.meter());
             let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
             if search.complete {
                 let top = search.best.as_ref().map_or(-1, |p| p.value);
@@ -157,6 +179,8 @@ impl Run<'_, '_> {
                 }
                 master.cut(&set.ways);
                 postponed.push(set);
+                self.push_value(engine, slice, clock);
+                self.mend(mender, slice / 4, clock);
             }
         }
     }
@@ -208,12 +232,29 @@ impl Run<'_, '_> {
         *postponed = still;
     }
 
+    /// Asks for any plan worth more, again and again, in steps that grow while they succeed.
+    fn push_value(&mut self, engine: &mut Engine<'_>, slice: u64, clock: &mut Clock<'_>) {
+        let mut step = 1;
+        while self.value() < self.value_bound && !self.is_done() {
+            let aim = (self.value() + step).min(self.value_bound);
+            clock.slice(slice);
+            let wish = Wish { value_at_least: Some(aim), ..Wish::default() };
+            match engine.ask(&wish, clock) {
+                Answer::Found(draft) => self.improve(draft, clock),
+                Answer::Clash(_) | Answer::Never => self.value_bound = aim - 1,
+                Answer::Open => return,
+            }
+            step = (2 * step).min(1 + (self.value_bound - self.value()) / 4);
+        }
+    }
+
     /// Probes the finish between its bound and the best plan's, until they meet.
-    fn prove_finish(&mut self, engine: &mut Engine<'_>, clock: &mut Clock<'_>) {
+    fn prove_finish(&mut self, engine: &mut Engine<'_>, mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
         let value = self.value();
         if value < 0 || value < self.value_bound {
             return;
         }
+        self.mend(mender, FIRST_MEND, clock);
         engine.limit_value(value);
         engine.require_value(value);
         let mut low = engine.finish_bound();

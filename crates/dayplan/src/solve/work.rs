@@ -58,6 +58,7 @@ impl Watch for Unwatched {}
 #[derive(Debug, Clone, Default)]
 pub(super) struct Meter {
     done: Rc<Cell<u64>>,
+    decided: Rc<Cell<bool>>,
 }
 
 impl Meter {
@@ -67,6 +68,16 @@ impl Meter {
 
     pub(super) fn done(&self) -> u64 {
         self.done.get()
+    }
+
+    /// Notes that the engine's search has just made a decision.
+    pub(super) fn note_decision(&self) {
+        self.decided.set(true);
+    }
+
+    /// Whether a decision was made since this was last asked.
+    fn take_decision(&self) -> bool {
+        self.decided.replace(false)
     }
 }
 
@@ -111,6 +122,12 @@ impl<'w> Clock<'w> {
         self.stopped || self.left() == 0
     }
 
+    /// Whether this piece of work must end.
+    pub(super) fn slice_is_over(&mut self) -> bool {
+        self.stopped = self.stopped || self.watch.should_stop();
+        self.stopped || self.meter.done() >= self.slice_end
+    }
+
     /// Whether someone asked to stop.
     pub(super) fn was_stopped(&self) -> bool {
         self.stopped
@@ -132,6 +149,8 @@ impl TerminationCondition for Clock<'_> {
         if self.polls.is_multiple_of(POLLS_PER_QUESTION) && self.watch.should_stop() {
             self.stopped = true;
         }
-        self.stopped || self.meter.done() >= self.slice_end
+        // Only right after a decision: stopped before its first one, the engine could not be asked again.
+        let decided = self.meter.take_decision();
+        decided && (self.stopped || self.meter.done() >= self.slice_end)
     }
 }

@@ -7,6 +7,8 @@ use pumpkin_core::predicates::Predicate;
 use pumpkin_core::results::SolutionReference;
 use pumpkin_core::variables::DomainId;
 
+use super::super::work::Meter;
+
 /// Ways first, in the order given; then the earliest start as early as it goes; then whatever is left.
 #[derive(Debug, Clone)]
 pub(super) struct ByTime {
@@ -40,19 +42,24 @@ impl Brancher for ByTime {
 pub(super) struct Branch {
     learned: AutonomousSearch<ByTime>,
     plain: ByTime,
+    meter: Meter,
     /// Whether the plain search leads.
     pub(super) by_time: bool,
 }
 
 impl Branch {
-    pub(super) fn new(plain: ByTime) -> Branch {
-        Branch { learned: AutonomousSearch::new(plain.clone()), plain, by_time: false }
+    pub(super) fn new(plain: ByTime, meter: Meter) -> Branch {
+        Branch { learned: AutonomousSearch::new(plain.clone()), plain, meter, by_time: false }
     }
 }
 
 impl Brancher for Branch {
     fn next_decision(&mut self, ctx: &mut SelectionContext) -> Option<Predicate> {
-        if self.by_time { self.plain.next_decision(ctx) } else { self.learned.next_decision(ctx) }
+        let next = if self.by_time { self.plain.next_decision(ctx) } else { self.learned.next_decision(ctx) };
+        if next.is_some() {
+            self.meter.note_decision();
+        }
+        next
     }
 
     fn on_conflict(&mut self) {
