@@ -43,7 +43,16 @@ pub struct DaySheet {
     /// What was filled in because the day file left it out.
     pub filled_in: Vec<String>,
     /// The publications behind the day.
-    pub sources: Vec<String>,
+    pub sources: Vec<Publication>,
+}
+
+/// A publication, listed under the mark it is cited by.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Publication {
+    /// The mark: `[1]`.
+    pub mark: String,
+    /// Issuer, title, year.
+    pub title: String,
 }
 
 /// When the day is done.
@@ -77,8 +86,8 @@ pub struct MadeToday {
     pub range: Option<String>,
     /// What it is.
     pub name: String,
-    /// What goes in and what comes out.
-    pub from: Vec<String>,
+    /// What goes in.
+    pub from: String,
     /// What comes out.
     pub yields: String,
     /// Where it keeps.
@@ -104,7 +113,7 @@ pub struct Cleared {
     pub band: String,
     /// Acid into each jar.
     pub acid: Option<String>,
-    /// Which printed row.
+    /// Where the row is printed.
     pub source: String,
 }
 

@@ -5,8 +5,8 @@ use paper::day::Amount;
 use crate::leaf::{BESIDE, Leaf};
 use crate::wrap::{to_the_left, to_the_right, wrap};
 
-const WEIGHT: usize = 11;
-const MEASURE: usize = 16;
+const WEIGHT: usize = 15;
+const MEASURE: usize = 14;
 const WHAT: usize = BESIDE - MEASURE - WEIGHT;
 
 /// Lays out the amounts of one batch.

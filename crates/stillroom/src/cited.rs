@@ -2,6 +2,7 @@
 
 use almanac::{Almanac, Citation, Source};
 use kitchen::ask::split_citation;
+use paper::day::Publication;
 
 use crate::leaf::Leaf;
 
@@ -42,20 +43,23 @@ impl<'a> Cited<'a> {
         format!("{place} [{}]", at + 1).trim_start().to_owned()
     }
 
-    /// The publications with their numbers.
-    pub(crate) fn list(&self) -> Vec<String> {
-        self.titles.iter().enumerate().map(|(at, title)| format!("[{}] {title}", at + 1)).collect()
+    /// The publications, each under its number.
+    pub(crate) fn list(&self) -> Vec<Publication> {
+        let numbered = self.titles.iter().enumerate();
+        numbered
+            .map(|(at, title)| Publication { mark: format!("[{}]", at + 1), title: title.clone() })
+            .collect()
     }
+}
 
-    /// Lays out the list as the last section.
-    pub(crate) fn lay_out(&self, leaf: &mut Leaf) {
-        if self.titles.is_empty() {
-            return;
-        }
-        leaf.section("Sources");
-        for (at, title) in self.titles.iter().enumerate() {
-            leaf.line(&format!("[{}]", at + 1), title);
-        }
+/// Lays out publications as the last section.
+pub(crate) fn lay_out_sources(leaf: &mut Leaf, sources: &[Publication]) {
+    if sources.is_empty() {
+        return;
+    }
+    leaf.section("Sources");
+    for source in sources {
+        leaf.line(&source.mark, &source.title);
     }
 }
 

@@ -8,7 +8,7 @@ use kitchen::ask::{self, ClearAnswer, ClearWords};
 use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
 
 use crate::almanac::load_almanac;
-use crate::cited::Cited;
+use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
 use crate::sentence::{as_sentence, capitalize};
@@ -93,7 +93,7 @@ fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
             lay_out_reasons(&mut leaf, &refused.because);
             let mut cited = Cited::new(almanac);
             lay_out_instead(&mut leaf, &mut cited, &refused.instead);
-            cited.lay_out(&mut leaf);
+            lay_out_sources(&mut leaf, &cited.list());
             leaf.finish()
         }
     }
@@ -147,7 +147,7 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
             }
         }
     }
-    cited.lay_out(&mut leaf);
+    lay_out_sources(&mut leaf, &cited.list());
     leaf.finish()
 }
 

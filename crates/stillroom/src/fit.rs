@@ -9,8 +9,8 @@ use measure::{Fraction, write_altitude, write_mass_metric};
 use paper::day::Amount;
 
 use crate::almanac::load_almanac;
-use crate::cited::Cited;
 use crate::amounts::lay_out_amounts;
+use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
 use crate::sentence::{as_sentence, capitalize};
@@ -88,7 +88,7 @@ fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
         (as_sentence(&note.text), source)
     });
     section(&mut leaf, "To know", notes);
-    cited.lay_out(&mut leaf);
+    lay_out_sources(&mut leaf, &cited.list());
     leaf.finish()
 }
 
@@ -185,7 +185,10 @@ fn lay_out_yield(leaf: &mut Leaf, batch: &FittedBatch) {
     for load in &batch.loads {
         leaf.line(
             "Load",
-            &format!("{} {} jars; {} would go into the canner ({})", load.jars, load.size, load.holds, load.canner),
+            &format!(
+                "{} {} jars; {} would go into the canner ({})",
+                load.jars, load.size, load.holds, load.canner
+            ),
         );
     }
 }

@@ -49,6 +49,21 @@ impl Leaf {
         self.beside("│", figure, &wrap(sentence, BESIDE));
     }
 
+    /// A figure and the name of a thing, which the lines under it are about.
+    pub(crate) fn named(&mut self, figure: &str, name: &str) {
+        let lines: Vec<String> =
+            wrap(name, BESIDE).iter().map(|line| format!("{BOLD}{line}{PLAIN}")).collect();
+        self.beside("│", figure, &lines);
+    }
+
+    /// Sentences below one another, each with a dot in the margin when there are several.
+    pub(crate) fn each(&mut self, sentences: &[String]) {
+        let dot = if sentences.len() > 1 { "·" } else { "" };
+        for sentence in sentences {
+            self.line(dot, sentence);
+        }
+    }
+
     /// A figure and a sentence that tells of something going on by itself.
     pub(crate) fn by_itself(&mut self, figure: &str, sentence: &str) {
         self.beside("┊", figure, &wrap(sentence, BESIDE));
@@ -58,6 +73,12 @@ impl Leaf {
     pub(crate) fn under(&mut self, sentence: &str) {
         let lines: Vec<String> = wrap(sentence, BESIDE - 2).iter().map(|line| format!("  {line}")).collect();
         self.beside("│", "", &lines);
+    }
+
+    /// A second sentence under one that tells of something going on by itself.
+    pub(crate) fn under_by_itself(&mut self, sentence: &str) {
+        let lines: Vec<String> = wrap(sentence, BESIDE - 2).iter().map(|line| format!("  {line}")).collect();
+        self.beside("┊", "", &lines);
     }
 
     /// A line that is set already, no wider than [`BESIDE`].
@@ -73,16 +94,16 @@ impl Leaf {
     /// The closed frame: must not be left. It stops the line and runs edge to edge.
     pub(crate) fn frame(&mut self, figure: &str, sentences: &[String]) {
         /// Inside the frame, so that its text stands in the same column as the sentences outside.
-        const INSIDE: usize = BESIDE - 2;
+        const INSIDE: usize = BESIDE - 1;
         let edge = "━".repeat(WIDTH - 2);
         self.push(&format!("┏{edge}┓"));
-        let mut figures = wrap(figure, MARGIN - 1).into_iter();
+        let mut figures = wrap(figure, MARGIN).into_iter();
         for (at, sentence) in sentences.iter().enumerate() {
             for line in wrap(sentence, INSIDE) {
-                let figure = to_the_right(&figures.next().unwrap_or_default(), MARGIN - 1);
+                let figure = to_the_right(&figures.next().unwrap_or_default(), MARGIN);
                 let line = to_the_left(&line, INSIDE);
                 let line = if at == 0 { format!("{BOLD}{line}{PLAIN}") } else { line };
-                self.push(&format!("┃{figure}   {line} ┃"));
+                self.push(&format!("┃{figure}  {line}┃"));
             }
         }
         self.push(&format!("┗{edge}┛"));
@@ -128,6 +149,9 @@ mod tests {
         leaf.line("12:05-12:55 and more", &long);
         leaf.by_itself("9:10", &long);
         leaf.under(&long);
+        leaf.named("7", &long);
+        leaf.each(&[long.clone(), long.clone()]);
+        leaf.under_by_itself(&long);
         leaf.frame("12:05-12:55", &[long.clone(), long]);
         let text = without_marks(&leaf.finish());
         assert!(text.lines().all(|line| line.width() <= WIDTH), "{text}");

@@ -2,7 +2,7 @@
 
 use paper::day::{
     Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
-    PersonList, Reason, Refused,
+    PersonList, Publication, Reason, Refused,
 };
 
 fn words(lines: &[&str]) -> Vec<String> {
@@ -36,7 +36,7 @@ fn tomatoes() -> MadeToday {
         count: Some("7".into()),
         range: Some("6 to 8".into()),
         name: "Crushed tomatoes".into(),
-        from: words(&["21 lb of tomatoes, the split ones first"]),
+        from: "21 lb of tomatoes, the split ones first".into(),
         yields: "6 to 8 quarts, likely 7".into(),
         keeps: "on the shelf, a year".into(),
         clearance: Some(Cleared {
@@ -45,7 +45,7 @@ fn tomatoes() -> MadeToday {
             headspace: "1/2 inch".into(),
             band: "1,001 to 3,000 ft".into(),
             acid: Some("2 tbsp bottled lemon juice, or 1/2 tsp citric acid, into each quart".into()),
-            source: "USDA Complete Guide to Home Canning, 2015, Guide 3, page 3-8.".into(),
+            source: "Guide 3, page 3-8 [1]".into(),
         }),
         source: None,
         batches: vec![BatchAmounts {
@@ -64,7 +64,7 @@ fn pickles() -> MadeToday {
         count: Some("6".into()),
         range: Some("5 to 6".into()),
         name: "Bread-and-butter pickles".into(),
-        from: words(&["4 lb 8 oz of cucumbers, 1 lb 8 oz of onions"]),
+        from: "4 lb 8 oz of cucumbers, 1 lb 8 oz of onions".into(),
         yields: "5 to 6 pints, likely 6".into(),
         keeps: "on the shelf, a year".into(),
         clearance: Some(Cleared {
@@ -73,9 +73,9 @@ fn pickles() -> MadeToday {
             headspace: "1/2 inch".into(),
             band: "1,001 to 6,000 ft".into(),
             acid: None,
-            source: "USDA Complete Guide to Home Canning, 2015, Guide 6.".into(),
+            source: "Guide 6 [1]".into(),
         }),
-        source: Some("Three quarters of the printed formula.".into()),
+        source: Some("Guide 6 [1]".into()),
         batches: vec![BatchAmounts {
             heading: "3/4 of the printed formula".into(),
             amounts: vec![
@@ -190,7 +190,7 @@ pub fn sample_day() -> DaySheet {
                     "Can it in cubes in a pressure canner, and mash when you open the jar.",
                     "Freeze it mashed.",
                 ]),
-                source: Some("USDA Complete Guide to Home Canning, 2015, Guide 4, page 4-20.".into()),
+                source: Some("Guide 4, page 4-20 [1]".into()),
             },
             Refused {
                 wish: "rice vinegar in the pickles".into(),
@@ -203,6 +203,9 @@ pub fn sample_day() -> DaySheet {
         ],
         cautions: words(&["Hot syrup and hot glass: nobody runs through the kitchen while jars are filled."]),
         filled_in: words(&["The peaches wait two to four days."]),
-        sources: words(&["USDA Complete Guide to Home Canning, Agriculture Information Bulletin 539, 2015."]),
+        sources: vec![Publication {
+            mark: "[1]".into(),
+            title: "USDA Complete Guide to Home Canning, Agriculture Information Bulletin 539, 2015".into(),
+        }],
     }
 }

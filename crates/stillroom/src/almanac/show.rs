@@ -110,7 +110,10 @@ fn lay_out_formula(sheet: &FormulaSheet) -> String {
     }
     if sheet.ingredients.iter().any(|ingredient| ingredient.safety_critical) {
         leaf.gap();
-        leaf.line("*", "Changed from what is printed, it is another food, and the process no longer covers it.");
+        leaf.line(
+            "*",
+            "Changed from what is printed, it is another food, and the process no longer covers it.",
+        );
     }
     if !sheet.steps.is_empty() {
         leaf.section("What is done");

@@ -4,6 +4,7 @@ use paper::day::{Act, Attention, BatchAmounts, DaySheet, Fetch, MadeToday, Perso
 use unicode_width::UnicodeWidthStr;
 
 use crate::amounts::lay_out_amounts;
+use crate::cited::lay_out_sources;
 use crate::leaf::Leaf;
 
 /// The whole day, from what to fetch to where the figures come from.
@@ -11,7 +12,7 @@ pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
     let mut leaf = Leaf::head(&sheet.title, &head_lines(sheet));
     if !sheet.clash.is_empty() {
         leaf.section("This day cannot be. These cannot hold together:");
-        each_sentence(&mut leaf, &sheet.clash);
+        leaf.each(&sheet.clash);
     }
     lay_out_before(&mut leaf, sheet);
     lay_out_makes(&mut leaf, sheet);
@@ -32,7 +33,7 @@ pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
     lay_out_refused(&mut leaf, &sheet.refused);
     lay_out_sentences(&mut leaf, "Mind today", &sheet.cautions);
     lay_out_sentences(&mut leaf, "Ours: the day file did not say, so this was filled in", &sheet.filled_in);
-    lay_out_sentences(&mut leaf, "Sources", &sheet.sources);
+    lay_out_sources(&mut leaf, &sheet.sources);
     leaf.finish()
 }
 
@@ -86,27 +87,7 @@ fn lay_out_makes(leaf: &mut Leaf, sheet: &DaySheet) {
     leaf.section("To make");
     for make in &sheet.makes {
         leaf.gap();
-        leaf.line(make.count.as_deref().unwrap_or_default(), &make.name);
-        leaf.line(make.range.as_deref().unwrap_or_default(), &make.yields);
-        for from in &make.from {
-            leaf.line("", &format!("From {from}"));
-        }
-        if !make.keeps.is_empty() {
-            leaf.line("", &format!("Keeps {}", make.keeps));
-        }
-        if let Some(cleared) = &make.clearance {
-            leaf.line("", &format!("{}. {}", cleared.verdict, cleared.process));
-            if let Some(acid) = &cleared.acid {
-                leaf.under(&format!("Acid: {acid}"));
-            }
-            if !cleared.headspace.is_empty() {
-                leaf.under(&format!("Headspace: {}", cleared.headspace));
-            }
-            leaf.under(format!("{} {}", cleared.source, cleared.band).trim());
-        }
-        if let Some(source) = &make.source {
-            leaf.under(source);
-        }
+        lay_out_make(leaf, make);
     }
     if !sheet.errands.is_empty() {
         leaf.gap();
@@ -114,18 +95,40 @@ fn lay_out_makes(leaf: &mut Leaf, sheet: &DaySheet) {
     }
 }
 
+fn lay_out_make(leaf: &mut Leaf, make: &MadeToday) {
+    leaf.named(make.count.as_deref().unwrap_or_default(), &make.name);
+    let from = if make.from.is_empty() { String::new() } else { format!(", from {}", make.from) };
+    leaf.line(make.range.as_deref().unwrap_or_default(), &format!("{}{from}.", make.yields));
+    if !make.keeps.is_empty() {
+        leaf.line("", &format!("Keeps {}.", make.keeps));
+    }
+    if let Some(cleared) = &make.clearance {
+        leaf.line("", &format!("{}. {}", cleared.verdict, cleared.process));
+        if let Some(acid) = &cleared.acid {
+            leaf.under(&format!("Acid {acid}."));
+        }
+        if !cleared.headspace.is_empty() {
+            leaf.under(&format!("Headspace {}.", cleared.headspace));
+        }
+        leaf.under(&format!("For {}: {}", cleared.band, cleared.source));
+    }
+    if let Some(source) = &make.source {
+        leaf.under(&format!("Formula: {source}"));
+    }
+}
+
 fn lay_out_act(leaf: &mut Leaf, act: &Act) {
     let times = time_span(act);
+    let of = word_of(&act.make);
     if act.must_not_be_left {
         let until = if act.to.is_empty() { String::new() } else { format!(" until {}", act.to) };
         let stays = match &act.who {
             Some(who) => format!("Must not be left. {who} stays{until}."),
             None => format!("Must not be left{until}."),
         };
-        let mut sentences = vec![act.what.clone(), stays];
+        let mut sentences = vec![format!("{}{of}", act.what), stays];
         sentences.extend(act.caution.clone());
         sentences.extend(act.detail.iter().cloned());
-        sentences.push(act.make.clone());
         leaf.frame(&times, &sentences);
         return;
     }
@@ -135,7 +138,6 @@ fn lay_out_act(leaf: &mut Leaf, act: &Act) {
         leaf.line(&figure, &format!("Mind: {caution}"));
         figure = String::new();
     }
-    let of = if act.make.is_empty() { String::new() } else { format!(" ({})", act.make) };
     let who = match (&act.who, act.attention) {
         (Some(who), Attention::Eyes) => format!("{who}, an eye on it: "),
         (Some(who), Attention::Hands | Attention::Alone) => format!("{who}: "),
@@ -143,12 +145,16 @@ fn lay_out_act(leaf: &mut Leaf, act: &Act) {
     };
     if act.attention == Attention::Alone {
         leaf.by_itself(&figure, &format!("By itself: {}{of}", act.what));
+        act.detail.iter().for_each(|line| leaf.under_by_itself(line));
     } else {
         leaf.line(&figure, &format!("{who}{}{of}", act.what));
+        act.detail.iter().for_each(|line| leaf.under(line));
     }
-    for line in &act.detail {
-        leaf.under(line);
-    }
+}
+
+/// What an act belongs to, behind it.
+fn word_of(make: &str) -> String {
+    if make.is_empty() { String::new() } else { format!(" ({make})") }
 }
 
 fn time_span(act: &Act) -> String {
@@ -161,8 +167,7 @@ fn lay_out_list(leaf: &mut Leaf, list: &PersonList) {
     for act in &list.acts {
         let stay =
             if act.must_not_be_left { format!(" Must not be left until {}.", act.to) } else { String::new() };
-        let of = if act.make.is_empty() { String::new() } else { format!(" ({})", act.make) };
-        leaf.line(&act.from, &format!("{}{stay}{of}", act.what));
+        leaf.line(&act.from, &format!("{}{stay}{}", act.what, word_of(&act.make)));
     }
 }
 
@@ -197,8 +202,8 @@ fn lay_out_later(leaf: &mut Leaf, sheet: &DaySheet) {
     leaf.section("Afterwards");
     leaf.gap();
     for later in &sheet.later {
-        let of = if later.make.is_empty() { String::new() } else { format!(" ({})", later.make) };
-        leaf.line(&later.when, &format!("{}{of}", later.what));
+        let figure = if later.when.is_empty() { "·" } else { &later.when };
+        leaf.line(figure, &format!("{}{}", later.what, word_of(&later.make)));
     }
 }
 
@@ -210,7 +215,7 @@ fn lay_out_refused(leaf: &mut Leaf, refused: &[Refused]) {
     for refusal in refused {
         leaf.gap();
         leaf.line(&refusal.verdict, &format!("{}.", refusal.wish));
-        each_sentence(leaf, &refusal.because);
+        leaf.each(&refusal.because);
         for instead in &refusal.instead {
             leaf.line("Instead", instead);
         }
@@ -226,11 +231,5 @@ fn lay_out_sentences(leaf: &mut Leaf, title: &str, sentences: &[String]) {
     }
     leaf.section(title);
     leaf.gap();
-    each_sentence(leaf, sentences);
-}
-
-fn each_sentence(leaf: &mut Leaf, sentences: &[String]) {
-    for sentence in sentences {
-        leaf.line("", sentence);
-    }
+    leaf.each(sentences);
 }

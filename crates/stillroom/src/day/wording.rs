@@ -3,6 +3,8 @@
 //! The text of the terminal and the page for a phone are both drawn from the sheet made here, so that they cannot
 //! say different things.
 
+use std::collections::BTreeMap;
+
 use almanac::Almanac;
 use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, ProcessLine, Refusal};
 use measure::{Altitude, Minutes, write_altitude, write_minutes};
@@ -22,10 +24,13 @@ const FIGURE: usize = 11;
 
 /// The whole day in words.
 pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
-    let clock: Vec<Act> = answer.clock.iter().map(word_act).collect();
+    let labels = label_makes(&answer.makes);
+    let clock: Vec<Act> = answer.clock.iter().map(|line| word_act(&labels, line)).collect();
     let mut cited = Cited::new(almanac);
-    let makes = answer.makes.iter().filter(|make| !make.is_errand).map(|make| word_make(&mut cited, make)).collect();
-    let refused = answer.refusals.iter().map(|refusal| word_refusal(&mut cited, refusal)).collect();
+    let makes: Vec<MadeToday> =
+        answer.makes.iter().filter(|make| !make.is_errand).map(|make| word_make(&mut cited, make)).collect();
+    let refused: Vec<Refused> =
+        answer.refusals.iter().map(|refusal| word_refusal(&mut cited, refusal)).collect();
     DaySheet {
         title: answer.date_in_words.clone(),
         place: word_place(answer.altitude_ft),
@@ -34,18 +39,13 @@ pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
         clash: answer.clash.iter().map(|words| as_sentence(words)).collect(),
         fetch: answer.to_fetch.iter().map(word_fetch).collect(),
         evening_before: answer.evening_before.iter().map(|words| as_sentence(words)).collect(),
-        makes: answer
-            .makes
-            .iter()
-            .filter(|make| !make.is_errand)
-            .map(|make| word_make(&mut cited, make))
-            .collect(),
+        makes,
         errands: answer.makes.iter().filter(|make| make.is_errand).map(|make| make.name.clone()).collect(),
         lists: list_people(answer, &clock),
         clock,
         not_made: answer.not_made.iter().map(|not| reason(&not.name, &not.why)).collect(),
         left_over: answer.left_over.iter().map(|left| reason(&left.what, &left.goes_to)).collect(),
-        later: answer.later.iter().map(word_later).collect(),
+        later: answer.later.iter().map(|line| word_later(&labels, line)).collect(),
         refused,
         cautions: answer.cautions.iter().map(|words| as_sentence(words)).collect(),
         filled_in: answer.filled_in.iter().map(|words| as_sentence(words)).collect(),
@@ -87,9 +87,9 @@ fn word_make(cited: &mut Cited<'_>, make: &Make) -> MadeToday {
     MadeToday {
         count: make.containers.map(|[_, likely, _]| likely.to_string()),
         range: range.map(|[low, _, high]| format!("{low} to {high}")),
-        name: capitalize(&make.name),
-        from: make.from.clone(),
-        yields: make.yields.clone(),
+        name: capitalize(without_yield(&make.name)),
+        from: join_names(&make.from),
+        yields: capitalize(&make.yields),
         keeps: make.keeps.clone(),
         clearance: make
             .process
@@ -143,7 +143,7 @@ fn word_amounts(batch: &BatchSheet) -> Vec<Amount> {
     amounts.collect()
 }
 
-fn word_act(line: &ClockLine) -> Act {
+fn word_act(labels: &Labels, line: &ClockLine) -> Act {
     Act {
         from: clock(line.from),
         to: if line.to > line.from { clock(line.to) } else { String::new() },
@@ -154,10 +154,45 @@ fn word_act(line: &ClockLine) -> Act {
             LineAttention::Alone => Attention::Alone,
         },
         what: as_sentence(&line.act),
-        make: line.make.clone(),
-        detail: line.detail.iter().map(|words| as_sentence(words)).collect(),
+        make: label(labels, &line.make),
+        // One printed line says what the act says already.
+        detail: line
+            .detail
+            .iter()
+            .filter(|_| line.detail.len() > 1)
+            .map(|words| as_sentence(words))
+            .collect(),
         caution: line.caution.as_deref().map(as_sentence),
         must_not_be_left: line.must_not_be_left,
+    }
+}
+
+/// A short label for the name of each make.
+type Labels = BTreeMap<String, String>;
+
+/// The first words of each name, as many as it takes to tell it from every other make of the day.
+fn label_makes(makes: &[Make]) -> Labels {
+    let beginning = |name: &str, parts: usize| name.split(", ").take(parts).collect::<Vec<_>>().join(", ");
+    let label_of = |name: &str| {
+        let parts = without_yield(name).split(", ").count();
+        let tells = |parts: &usize| {
+            makes.iter().filter(|make| beginning(&make.name, *parts) == beginning(name, *parts)).count() == 1
+        };
+        beginning(name, (1..=parts).find(tells).unwrap_or(parts))
+    };
+    makes.iter().map(|make| (make.name.clone(), label_of(&make.name))).collect()
+}
+
+fn label(labels: &Labels, name: &str) -> String {
+    labels.get(name).cloned().unwrap_or_else(|| name.to_owned())
+}
+
+/// A formula's name without the size it is printed at, which a fitted batch does not have: "tomatoes, crushed, 7
+/// quarts" is made as nine pints.
+fn without_yield(name: &str) -> &str {
+    match name.rsplit_once(", ") {
+        Some((before, last)) if last.starts_with(|letter: char| letter.is_ascii_digit()) => before,
+        _ => name,
     }
 }
 
@@ -181,8 +216,8 @@ fn is_done_by(act: &Act, name: &str) -> bool {
 }
 
 /// A short time hangs in the margin; a longer one stands in the sentence.
-fn word_later(line: &kitchen::answer::LaterLine) -> Later {
-    let make = line.make.clone();
+fn word_later(labels: &Labels, line: &kitchen::answer::LaterLine) -> Later {
+    let make = label(labels, &line.make);
     if line.when.chars().count() <= FIGURE {
         Later { when: line.when.clone(), what: as_sentence(&line.what), make }
     } else {
@@ -225,6 +260,41 @@ mod tests {
         assert_eq!(clock(545), "9:05");
         assert_eq!(clock(0), "0:00");
         assert_eq!(clock(1460), "0:20 next day");
+    }
+
+    #[test]
+    fn makes_are_called_by_as_few_words_as_tell_them_apart() {
+        let check = |names: &[&str], labels: &[&str]| {
+            let makes: Vec<Make> = names.iter().map(|name| make_called(name)).collect();
+            let found = label_makes(&makes);
+            let got: Vec<&str> = names.iter().map(|name| found[*name].as_str()).collect();
+            assert_eq!(got, labels);
+        };
+        check(&["peach jam, powdered pectin", "bread"], &["peach jam", "bread"]);
+        check(
+            &["tomatoes, crushed, no added liquid, 7 quarts", "tomatoes, halved, 7 quarts"],
+            &["tomatoes, crushed", "tomatoes, halved"],
+        );
+        check(&["bread", "bread"], &["bread", "bread"]);
+    }
+
+    fn make_called(name: &str) -> Make {
+        Make {
+            project: String::new(),
+            name: name.to_owned(),
+            is_errand: false,
+            formula: None,
+            from: Vec::new(),
+            yields: String::new(),
+            containers: None,
+            keeps: String::new(),
+            process: None,
+            batches: Vec::new(),
+            worth: 0.0,
+            worth_parts: Vec::new(),
+            verdict: None,
+            source: None,
+        }
     }
 
     #[test]
