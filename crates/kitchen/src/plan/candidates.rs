@@ -7,7 +7,7 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Almanac, CannerKind, Formula, JarSize, Method, Mouth, Pack, Part};
+use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part};
 use batch::clear::{self, ClearQuestion, Clearance, Verdict};
 use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
 use measure::{Altitude, Mass, Volume};
@@ -33,8 +33,6 @@ pub(crate) struct Candidate {
     /// Its option id.
     pub(crate) id: String,
     pub(crate) fit: Fit,
-    pub(crate) jar: Option<(JarSize, Mouth)>,
-    pub(crate) canner: Option<usize>,
     /// What it takes from which basket.
     pub(crate) uses: Vec<(usize, Mass)>,
     /// Produce that no basket holds enough of.
@@ -43,8 +41,6 @@ pub(crate) struct Candidate {
     pub(crate) clearance: Option<Clearance>,
     pub(crate) work: Work,
     pub(crate) worth: Worth,
-    /// Likely containers.
-    pub(crate) containers: u32,
 }
 
 impl Candidate {
@@ -93,12 +89,28 @@ pub(crate) fn consider_all<'a>(almanac: &'a Almanac, day: &Day) -> (Vec<Consider
     (considered, aside)
 }
 
-/// The index of the ingredient that the formula is about: the produce that weighs most.
+/// The index of the ingredient that the formula is about: the produce that weighs most in a printed batch.
 fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
-    let produce: Vec<usize> = (0..formula.ingredients.len())
-        .filter(|&at| !formula.ingredients[at].accepts.is_empty())
-        .collect();
-    let weight = |at: usize| fit::printed_weight(almanac, formula, at).map_or(0.0, Mass::as_grams);
+    /// More than any printed batch takes.
+    const PLENTY: Mass = Mass::kilograms(500.0);
+    let produce: Vec<usize> =
+        (0..formula.ingredients.len()).filter(|&at| !formula.ingredients[at].accepts.is_empty()).collect();
+    let printed = produce.iter().find_map(|&at| {
+        let question = FitQuestion {
+            formula: formula.id.clone(),
+            have: vec![Have { ingredient: IngredientRef::Index(at), mass: PLENTY }],
+            jars: vec![],
+            canner: None,
+            altitude: None,
+            most_batches: Some(1),
+        };
+        let fit = fit::fit(almanac, &question).ok()?;
+        fit.batches.into_iter().next()
+    })?;
+    let weight = |at: usize| {
+        let line = printed.ingredients.iter().find(|line| line.index == at);
+        line.and_then(|line| line.takes.or(line.weight)).map_or(0.0, Mass::as_grams)
+    };
     // The first of equals: formulas name their main produce first.
     produce.into_iter().min_by(|&a, &b| weight(b).total_cmp(&weight(a)).then(a.cmp(&b)))
 }
@@ -106,11 +118,11 @@ fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
 /// The baskets that hold the main produce of a formula.
 fn baskets_for(almanac: &Almanac, day: &Day, formula: &Formula) -> Vec<usize> {
     let Some(main) = main_ingredient(almanac, formula) else { return vec![] };
-    baskets_of(almanac, day, formula, main)
+    baskets_of(day, formula, main)
 }
 
 /// The baskets that serve an ingredient.
-fn baskets_of(almanac: &Almanac, day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
+fn baskets_of(day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
     let accepted = &formula.ingredients[ingredient].accepts;
     (0..day.baskets.len()).filter(|&at| accepted.contains(&day.baskets[at].produce)).collect()
 }
@@ -344,7 +356,7 @@ fn candidate_of(
     let main = main_ingredient(almanac, formula).unwrap_or_default();
     let (uses, fetched_produce) = produce_of_fit(almanac, day, formula, main, basket, &fit)?;
     let containers = containers_of(&fit);
-    let lots: Vec<Lot> = lots_of(almanac, day, formula, &fit);
+    let lots: Vec<Lot> = lots_of(day, formula, &fit);
     let process_way = process_way(almanac, day, way);
     let canner = way.canner.map(|at| CannerUse {
         resource: limits::canner_resource(day, at),
@@ -368,15 +380,12 @@ fn candidate_of(
     Ok(Candidate {
         id: option_id(day, basket, way, &fit),
         consumes: consumed(formula, &uses, way, &fit, containers),
-        jar: way.jar,
-        canner: way.canner,
         clearance: way.clearance.clone(),
         uses,
         fetched_produce,
         fit,
         work,
         worth,
-        containers,
     })
 }
 
@@ -388,7 +397,7 @@ fn containers_of(fit: &Fit) -> u32 {
 }
 
 /// The batches as far as their work is concerned.
-fn lots_of(almanac: &Almanac, day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
+fn lots_of(day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
         .map(|batch| Lot {
@@ -423,7 +432,7 @@ fn process_way(almanac: &Almanac, day: &Day, way: &KeepingWay) -> Way {
     Way {
         pack: way.pack,
         process,
-        held_at: line.map_or_else(String::new, |line| words::held_at(line)),
+        held_at: line.map_or_else(String::new, words::held_at),
         headspace: told.map(|told| told.headspace),
         sterilize_min: process
             .filter(|(kind, _)| !kind.is_pressure())
@@ -475,7 +484,7 @@ fn produce_of_fit(
     let mut fetched_total = Mass::ZERO;
     for (&index, &takes) in &needed {
         let mut missing = takes;
-        let mut sources = baskets_of(almanac, day, formula, index);
+        let mut sources = baskets_of(day, formula, index);
         if index == main {
             sources.retain(|&at| at == main_basket);
         }

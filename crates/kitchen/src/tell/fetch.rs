@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use almanac::Mouth;
 use measure::Mass;
 
 use super::{Planned, words};
@@ -34,12 +33,4 @@ fn produce(planned: &Planned<'_>) -> Vec<FetchLine> {
             for_makes,
         })
         .collect()
-}
-
-/// A mouth in words, for lids.
-pub(crate) fn mouth_words(mouth: Mouth) -> &'static str {
-    match mouth {
-        Mouth::Regular => "regular-mouth lids",
-        Mouth::Wide => "wide-mouth lids",
-    }
 }

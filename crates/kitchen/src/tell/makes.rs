@@ -60,7 +60,7 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
         batches: sheets(planned, &candidate.fit.batches),
         worth: candidate.worth.servings,
         worth_parts: candidate.worth.parts.clone(),
-        verdict: candidate.clearance.as_ref().map(|clearance| clearance.verdict.to_string()),
+        verdict: candidate.clearance.as_ref().map(|clearance| words::verdict(clearance.verdict).to_owned()),
         source: Some(format!("{}, {}", citation.source, citation.locator)),
     }
 }

@@ -2,7 +2,7 @@
 
 use batch::clear::refuse_words;
 
-use super::Planned;
+use super::{Planned, words};
 use crate::answer::Refusal;
 use crate::day::{Wish, WishFor};
 
@@ -57,10 +57,10 @@ fn refuse(planned: &Planned<'_>, words: &str) -> Refusal {
     match refuse_words(planned.almanac, words) {
         Some(refused) => Refusal {
             wish: words.to_owned(),
-            verdict: refused.verdict.to_string(),
+            verdict: words::verdict(refused.verdict).to_owned(),
             because: refused.because.into_iter().map(|reason| reason.text).collect(),
             instead: refused.instead.into_iter().map(|instead| instead.text).collect(),
-            source: refused.sources.first().map(std::string::ToString::to_string),
+            source: refused.sources.first().map(|cited| words::cited(cited.citation())),
         },
         None => Refusal {
             wish: words.to_owned(),
@@ -98,7 +98,7 @@ fn weak_vinegar(planned: &Planned<'_>) -> Option<Refusal> {
             least.as_percent()
         )],
         instead: vec!["use it on salad or for cleaning; it is not counted as vinegar today".to_owned()],
-        source: Some(format!("{}, {}", rule.citation.source, rule.citation.locator)),
+        source: Some(words::cited(&rule.citation)),
     })
 }
 

@@ -1,13 +1,22 @@
 //! Amounts, jars, processes and times in the words of the house.
 
-use almanac::{CannerKind, JarSize, Process};
-use batch::clear::{AcidDose, ClearedLine};
+use almanac::{CannerKind, Citation, JarSize, Process};
+use batch::clear::{AcidDose, ClearedLine, Verdict};
 use batch::fit::{FittedBatch, JarCount, Measured as FittedMeasure};
 use measure::{Altitude, Mass, Volume, write_altitude, write_length_in, write_length_mm, write_mass_metric, write_mass_us};
 use measure::{write_volume_metric, write_volume_us};
 
 use crate::answer::ProcessLine;
 use crate::day::Units;
+
+/// The three words for permission.
+pub(crate) fn verdict(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Tested => "tested",
+        Verdict::NotTested => "not tested",
+        Verdict::DoNot => "do not",
+    }
+}
 
 /// A weight in the units of the house.
 pub(crate) fn weight(units: Units, mass: Mass) -> String {
@@ -27,7 +36,15 @@ pub(crate) fn volume(units: Units, volume: Volume) -> String {
 
 /// A measured amount as the formula measures it.
 pub(crate) fn measured(amount: &FittedMeasure) -> String {
-    amount.to_string()
+    let number = amount.value;
+    let unit = amount.unit.told();
+    let one = number.to_f64() <= 1.0;
+    match unit {
+        "each" => number.to_string(),
+        "cup" | "clove" | "stick" | "package" | "pouch" | "ear" | "drop" | "pint" if !one => format!("{number} {unit}s"),
+        "bunch" if !one => format!("{number} bunches"),
+        _ => format!("{number} {unit}"),
+    }
 }
 
 /// One jar or several: "quart", "quarts".
@@ -82,7 +99,7 @@ pub(crate) fn process_line(units: Units, line: &ClearedLine, acid: Option<&AcidD
         },
         band: band_words(process),
         acid: acid.map(|acid| acid_words(units, acid)),
-        source: format!("{}, {}", process.citation().source, process.citation().locator),
+        source: cited(process.citation()),
     }
 }
 
@@ -142,6 +159,11 @@ fn acid_words(units: Units, acid: &AcidDose) -> String {
         ways.push(format!("{} vinegar of 5 %", amount(vinegar)));
     }
     format!("into each {} first: {}", jars(rule.jar, 1), ways.join(", or "))
+}
+
+/// Where something is printed.
+pub(crate) fn cited(citation: &Citation) -> String {
+    format!("{}, {}", citation.source, citation.locator)
 }
 
 /// A list in a sentence: "a", "a and b", "a, b and c".

@@ -5,7 +5,7 @@
 //! typical speed is late every second time, so hand work is planned at the 80th percentile of the stated
 //! range.
 
-use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep};
+use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep, WorkRate};
 use measure::Mass;
 
 use crate::day::Units;
@@ -77,7 +77,8 @@ pub(crate) fn plan_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> 
     let minutes = if matches!(line.action, Action::Blanch) {
         blanch_minutes(almanac, line, mass)
     } else if let Some(rate) = line.minutes.is_none().then(|| find_rate(almanac, line, lot)).flatten() {
-        rate.setup_min + upper(rate.low, rate.typical, rate.high) * mass.as_kilograms()
+        let time = rate.time_for(mass);
+        upper(f64::from(time.low.0), f64::from(time.typical.0), f64::from(time.high.0))
     } else {
         guess_minutes(almanac, line, lot, mass)
     };
@@ -121,42 +122,21 @@ fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -
     }
 }
 
-/// A work rate that fits a line.
-struct Rate {
-    low: f64,
-    typical: f64,
-    high: f64,
-    setup_min: f64,
-}
-
 /// The work rate whose words fit the line best; none when no word fits.
-fn find_rate(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> Option<Rate> {
+fn find_rate<'a>(almanac: &'a Almanac, line: &FormulaStep, lot: &Lot) -> Option<&'a WorkRate> {
     let about = format!("{} {}", line.what, lot.names_spoken_of(&line.what));
     let mut words = content_words(&about);
     words.extend(kinds_of(&words));
     let tool = tool_word(line, lot);
-    let best = almanac
+    almanac
         .work_rates()
         .iter()
-        .filter(|rate| rate.task == line.action.as_str())
-        .map(|rate| {
-            let rate_words = content_words(&rate.produce);
-            let shared = rate_words.iter().filter(|word| words.contains(word)).count();
-            let right_tool = match tool_of(&rate.produce) {
-                Some(other) => other == tool,
-                None => true,
-            };
-            (shared, right_tool, rate)
-        })
-        .filter(|(shared, right_tool, _)| *shared > 0 && *right_tool)
-        .min_by_key(|(shared, _, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))?
-        .2;
-    Some(Rate {
-        low: best.minutes_per_kg_low,
-        typical: best.minutes_per_kg_typical,
-        high: best.minutes_per_kg_high,
-        setup_min: best.setup_min,
-    })
+        .filter(|rate| rate.task.as_str() == line.action.as_str())
+        .filter(|rate| tool_of(&rate.produce).is_none_or(|other| other == tool))
+        .map(|rate| (content_words(&rate.produce).iter().filter(|word| words.contains(word)).count(), rate))
+        .filter(|(shared, _)| *shared > 0)
+        .min_by_key(|(shared, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))
+        .map(|(_, rate)| rate)
 }
 
 /// The tool a line is done with, as the rates name it.
