@@ -94,7 +94,7 @@ impl Leaf {
     /// The closed frame: must not be left. It stops the line and runs edge to edge.
     pub(crate) fn frame(&mut self, figure: &str, sentences: &[String]) {
         /// Inside the frame, so that its text stands in the same column as the sentences outside.
-        const INSIDE: usize = BESIDE - 1;
+        const INSIDE: usize = BESIDE - 2;
         let edge = "━".repeat(WIDTH - 2);
         self.push(&format!("┏{edge}┓"));
         let mut figures = wrap(figure, MARGIN).into_iter();
@@ -103,7 +103,7 @@ impl Leaf {
                 let figure = to_the_right(&figures.next().unwrap_or_default(), MARGIN);
                 let line = to_the_left(&line, INSIDE);
                 let line = if at == 0 { format!("{BOLD}{line}{PLAIN}") } else { line };
-                self.push(&format!("┃{figure}  {line}┃"));
+                self.push(&format!("┃{figure}  {line} ┃"));
             }
         }
         self.push(&format!("┗{edge}┛"));

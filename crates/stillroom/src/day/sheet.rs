@@ -6,6 +6,7 @@ use unicode_width::UnicodeWidthStr;
 use crate::amounts::lay_out_amounts;
 use crate::cited::lay_out_sources;
 use crate::leaf::Leaf;
+use crate::sentence::capitalize;
 
 /// The whole day, from what to fetch to where the figures come from.
 pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
@@ -119,14 +120,13 @@ fn lay_out_make(leaf: &mut Leaf, make: &MadeToday) {
 
 fn lay_out_act(leaf: &mut Leaf, act: &Act) {
     let times = time_span(act);
-    let of = word_of(&act.make);
     if act.must_not_be_left {
         let until = if act.to.is_empty() { String::new() } else { format!(" until {}", act.to) };
         let stays = match &act.who {
             Some(who) => format!("Must not be left. {who} stays{until}."),
             None => format!("Must not be left{until}."),
         };
-        let mut sentences = vec![format!("{}{of}", act.what), stays];
+        let mut sentences = vec![word_act("", act), stays];
         sentences.extend(act.caution.clone());
         sentences.extend(act.detail.iter().cloned());
         leaf.frame(&times, &sentences);
@@ -138,23 +138,26 @@ fn lay_out_act(leaf: &mut Leaf, act: &Act) {
         leaf.line(&figure, &format!("Mind: {caution}"));
         figure = String::new();
     }
-    let who = match (&act.who, act.attention) {
-        (Some(who), Attention::Eyes) => format!("{who}, an eye on it: "),
-        (Some(who), Attention::Hands | Attention::Alone) => format!("{who}: "),
-        (None, _) => String::new(),
-    };
-    if act.attention == Attention::Alone {
-        leaf.by_itself(&figure, &format!("By itself: {}{of}", act.what));
-        act.detail.iter().for_each(|line| leaf.under_by_itself(line));
-    } else {
-        leaf.line(&figure, &format!("{who}{}{of}", act.what));
-        act.detail.iter().for_each(|line| leaf.under(line));
+    match (&act.who, act.attention) {
+        (_, Attention::Alone) => {
+            leaf.by_itself(&figure, &word_act("By itself", act));
+            act.detail.iter().for_each(|line| leaf.under_by_itself(line));
+            return;
+        }
+        (Some(who), Attention::Eyes) => {
+            leaf.line(&figure, &word_act(&format!("{who} has an eye on it"), act))
+        }
+        (Some(who), Attention::Hands) => leaf.line(&figure, &word_act(who, act)),
+        (None, _) => leaf.line(&figure, &word_act("", act)),
     }
+    act.detail.iter().for_each(|line| leaf.under(line));
 }
 
-/// What an act belongs to, behind it.
-fn word_of(make: &str) -> String {
-    if make.is_empty() { String::new() } else { format!(" ({make})") }
+/// Who, for which make, and the act: `Nora, peach jam: Crush the peaches.`
+fn word_act(who: &str, act: &Act) -> String {
+    let parts = [who, act.make.as_str()];
+    let before = parts.into_iter().filter(|part| !part.is_empty()).collect::<Vec<_>>().join(", ");
+    if before.is_empty() { act.what.clone() } else { format!("{}: {}", capitalize(&before), act.what) }
 }
 
 fn time_span(act: &Act) -> String {
@@ -167,7 +170,7 @@ fn lay_out_list(leaf: &mut Leaf, list: &PersonList) {
     for act in &list.acts {
         let stay =
             if act.must_not_be_left { format!(" Must not be left until {}.", act.to) } else { String::new() };
-        leaf.line(&act.from, &format!("{}{stay}{}", act.what, word_of(&act.make)));
+        leaf.line(&act.from, &format!("{}{stay}", word_act("", act)));
     }
 }
 
@@ -203,7 +206,8 @@ fn lay_out_later(leaf: &mut Leaf, sheet: &DaySheet) {
     leaf.gap();
     for later in &sheet.later {
         let figure = if later.when.is_empty() { "·" } else { &later.when };
-        leaf.line(figure, &format!("{}{}", later.what, word_of(&later.make)));
+        let of = if later.make.is_empty() { String::new() } else { format!("{}: ", capitalize(&later.make)) };
+        leaf.line(figure, &format!("{of}{}", later.what));
     }
 }
 
