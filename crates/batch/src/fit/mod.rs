@@ -12,7 +12,6 @@ mod answer;
 mod batches;
 mod factor;
 mod jars;
-mod kinds;
 mod leftovers;
 mod line;
 mod liquid;
@@ -21,12 +20,13 @@ mod measurable;
 mod notes;
 mod printed;
 mod question;
-mod rows;
 mod salt;
 mod supplies;
 mod weights;
 
-use almanac::{Almanac, Citation, Formula, KeptIn, Match, Method, YieldUnit};
+use std::collections::BTreeSet;
+
+use almanac::{Almanac, Formula, KeptIn, Match, Method, ScaleRule, YieldUnit};
 use measure::{Fraction, Volume};
 
 pub use answer::{
@@ -263,7 +263,7 @@ impl Task<'_> {
     }
 
     fn answer(&self, plan: &JarPlan, of_batch: &[Option<BatchWeight>], mut notes: Vec<Note>) -> Fit {
-        let salt = salt::salt_by_weight(self.lines, self.balance);
+        let salt = salt::salt_by_weight(self.almanac, self.lines, self.balance);
         let lot = Lot {
             almanac: self.almanac,
             formula: self.formula,
@@ -283,15 +283,15 @@ impl Task<'_> {
             Ok(planned) => planned,
             Err(because) => return self.refuse(because, sizes, notes),
         };
-        let load = rows::load_liquid(self.almanac);
+        let load = liquid::read_load(self.almanac);
         let batches: Vec<FittedBatch> = planned
             .iter()
-            .map(|batch| self.work_out(batch, plan, salt.map(|salt| salt.percent), load.as_ref()))
+            .map(|batch| self.work_out(batch, plan, salt.as_ref().map(|salt| salt.percent), load.as_ref()))
             .collect();
         notes.extend(notes::note_scale(self.formula, &planned));
         notes.extend(notes::note_amounts(self.lines, self.balance, &batches));
         notes.extend(notes::note_jars(self.almanac, self.formula, &batches, plan.usual_load));
-        notes.extend(salt.map(salt::note_salt));
+        notes.extend(salt.as_ref().map(salt::note_salt));
         let mut left_over = leftovers::produce_left(self.formula, self.lines, self.held, &batches);
         let spare: u32 = planned.iter().map(|batch| batch.spare).sum();
         left_over.extend(leftovers::spare_jars(spare));
@@ -300,7 +300,17 @@ impl Task<'_> {
             notes.extend(liquid_notes);
             left_over.extend(liquid.as_ref().map(leftovers::liquid_left));
         }
-        Fit { left_over, batches, ..self.empty(FitVerdict::Fits, sizes, notes) }
+        let mut cited = self.cited_for_weights(&batches);
+        cited.extend(salt.iter().filter_map(|salt| salt.citation.as_ref()).map(Trail::from));
+        cited.extend(
+            load.iter()
+                .filter(|_| notes.iter().any(|note| note.code == NoteCode::CoverLiquid))
+                .map(|load| Trail::from(&load.citation)),
+        );
+        let mut fit = Fit { left_over, batches, ..self.empty(FitVerdict::Fits, sizes, notes) };
+        cited.extend(std::mem::take(&mut fit.sources));
+        fit.sources = cited.into_iter().collect();
+        fit
     }
 
     fn work_out(
@@ -385,12 +395,32 @@ impl Task<'_> {
         }
     }
 
+    /// Where the formula and its lines are printed.
     fn trail(&self) -> Vec<Trail> {
-        let cited: std::collections::BTreeSet<Trail> = std::iter::once(&self.formula.citation)
-            .chain(self.formula.ingredients.iter().map(|ingredient| &ingredient.citation))
-            .map(|citation: &Citation| Trail::from(citation))
-            .collect();
+        let lines = self.formula.ingredients.iter().map(|ingredient| &ingredient.citation);
+        let cited: BTreeSet<Trail> =
+            std::iter::once(&self.formula.citation).chain(lines).map(Trail::from).collect();
         cited.into_iter().collect()
+    }
+
+    /// Where the weights beside the measures and the weights of jars come from.
+    fn cited_for_weights(&self, batches: &[FittedBatch]) -> BTreeSet<Trail> {
+        let fitted = batches.iter().flat_map(|batch| &batch.ingredients);
+        let mut cited: BTreeSet<Trail> = fitted
+            .filter(|fitted| fitted.weight.is_some())
+            .filter_map(|fitted| {
+                weights::weigh_by_row(self.almanac, self.lines.get(fitted.index)?, fitted.measured?)
+            })
+            .map(|(_, citation)| Trail::from(citation))
+            .collect();
+        if self.formula.scale == ScaleRule::ByJar {
+            let printed = self.lines.first().and_then(|line| weights::of_one_batch(self.almanac, line, None));
+            let rows = printed
+                .iter()
+                .flat_map(|printed| weights::procurement_of(self.almanac, self.formula, printed.enough()));
+            cited.extend(rows.map(|row| Trail::from(&row.citation)));
+        }
+        cited
     }
 }
 

@@ -4,15 +4,13 @@
 //! there is was weighed as bought. The publication's own equivalence goes before any table; where there is none, cups
 //! are turned into grams by a density row and grams as prepared into grams as bought by the trimming row.
 
-use almanac::{Almanac, Formula};
-use measure::{Fraction, Mass, Percent, Volume};
+use almanac::{Almanac, Citation, DensityMeasure, Formula, Procurement, Produce};
+use measure::{Fraction, Mass, Volume};
 
 use super::jars::Yielded;
-use super::kinds::find_kind;
 use super::line::{Line, Per, PrintedAmount};
-use super::measurable::{CookUnit, Measure, Measured};
+use super::measurable::{CookUnit, Measured};
 use super::printed::find_weight;
-use super::rows::{self, DensityMeasure};
 
 /// How the weight of a printed batch is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -79,54 +77,55 @@ pub(crate) fn weigh(almanac: &Almanac, line: &Line, amount: Measured) -> Option<
         // Cans of juice are printed in ounces by volume.
         return (!line.name.to_lowercase().contains("juice")).then_some(mass);
     }
-    let kind = find_kind(&line.name)?;
-    kind.densities.iter().find_map(|key| weigh_by(almanac, key, line, amount))
+    weigh_by_row(almanac, line, amount).map(|(mass, _)| mass)
 }
 
-/// The density row of one key whose form comes closest to the words of the preparation.
-fn weigh_by(almanac: &Almanac, key: &str, line: &Line, amount: Measured) -> Option<Mass> {
-    let rows = rows::densities(almanac, key);
-    let words = format!("{} {}", line.prep, line.name).to_lowercase();
-    let closeness = |form: &str| {
-        form.to_lowercase()
-            .split(|letter: char| !letter.is_alphanumeric())
-            .filter(|word| word.len() > 2 && words.contains(&word[..word.len().min(4)]))
-            .count()
-    };
-    let best = |measures: &[DensityMeasure]| {
-        measures.iter().find_map(|measure| {
-            let of_measure = rows.iter().filter(|row| row.measure == *measure);
-            // The first of equally close rows: the tables put the plainest form first.
-            of_measure.rev().max_by_key(|row| closeness(&row.form)).map(|row| (*measure, row.grams))
-        })
-    };
-    match amount.unit.measure() {
-        Measure::Spooned(_) => {
-            let (measure, grams) = best(measures_near(amount.unit))?;
-            Some(grams * amount.volume()?.ratio_to(measure.volume()?))
-        }
-        Measure::Counted(_) => {
-            let measure = match amount.unit {
-                CookUnit::Package => DensityMeasure::Package,
-                CookUnit::Pouch => DensityMeasure::Pouch,
-                CookUnit::Each | CookUnit::Clove | CookUnit::Large | CookUnit::Ear => DensityMeasure::Each,
-                _ => return None,
-            };
-            let (_, grams) = best(&[measure])?;
-            Some(grams * amount.value.to_f64())
-        }
-        Measure::Weighed(_) | Measure::WeighedMetric => None,
+/// What a volume or a count weighs, and the row that says so.
+pub(crate) fn weigh_by_row<'a>(
+    almanac: &'a Almanac,
+    line: &'a Line,
+    amount: Measured,
+) -> Option<(Mass, &'a Citation)> {
+    if let Some(volume) = amount.volume() {
+        let (mass, row) = almanac.weigh_volume(&line.name, Some(&line.prep), volume)?;
+        return Some((mass, &row.citation));
     }
+    let by_row = |form: &str, measure| {
+        almanac.find_density(&line.name, Some(form), measure).map(|row| (row.mass(), &row.citation))
+    };
+    let of_produce = || {
+        let produce = produce_of(almanac, line)?;
+        Some((produce.each_edible?, &produce.citation))
+    };
+    let (one, citation) = match amount.unit {
+        CookUnit::Package => by_row(&line.prep, DensityMeasure::Package),
+        CookUnit::Pouch => by_row(&line.prep, DensityMeasure::Pouch),
+        CookUnit::Clove => by_row("clove", DensityMeasure::Each),
+        CookUnit::Large => by_row("large", DensityMeasure::Each),
+        CookUnit::Each | CookUnit::Ear => of_produce().or_else(|| by_row(&line.prep, DensityMeasure::Each)),
+        _ => None,
+    }?;
+    Some((one * amount.value.to_f64(), citation))
 }
 
-/// Spoons and cups of a density row, those nearest in size first.
-fn measures_near(unit: CookUnit) -> &'static [DensityMeasure] {
-    use DensityMeasure::{Cup, FluidOunce, Tablespoon, Teaspoon};
-    match unit {
-        CookUnit::Tsp => &[Teaspoon, Tablespoon, Cup, FluidOunce],
-        CookUnit::Tbsp => &[Tablespoon, Teaspoon, Cup, FluidOunce],
-        _ => &[Cup, FluidOunce, Tablespoon, Teaspoon],
-    }
+/// The produce a line names first.
+fn produce_of<'a>(almanac: &'a Almanac, line: &Line) -> Option<&'a Produce> {
+    line.accepts.first().and_then(|id| almanac.produce(id))
+}
+
+/// The rows on how much of a food goes into jars that speak of this formula.
+pub(crate) fn procurement_of<'a>(
+    almanac: &'a Almanac,
+    formula: &'a Formula,
+    printed: Mass,
+) -> impl Iterator<Item = &'a Procurement> {
+    // Two thicknesses of one sauce share a name; the row of this formula is the one with its load.
+    let own = move |load: Option<Mass>| load.is_none_or(|load| (load.ratio_to(printed) - 1.0).abs() < 0.01);
+    formula
+        .product
+        .iter()
+        .flat_map(|product| almanac.find_procurement(product))
+        .filter(move |row| own(row.per_quart_load))
 }
 
 /// The weight as bought of produce that weighs so much prepared; the same where no row says what is lost.
@@ -136,8 +135,8 @@ fn as_bought(almanac: &Almanac, line: &Line, prepared: Mass) -> Mass {
 
 /// The share of produce as bought that is left when it is prepared; all of it where no row says.
 pub(crate) fn edible_share(almanac: &Almanac, line: &Line) -> f64 {
-    let trimming = find_kind(&line.name).and_then(|kind| kind.trimming);
-    trimming.and_then(|key| rows::edible(almanac, key)).map_or(1.0, Percent::as_fraction)
+    let trimming = produce_of(almanac, line).and_then(|produce| almanac.find_yield(produce));
+    trimming.map_or(1.0, |row| row.edible.as_fraction())
 }
 
 /// The room that produce takes when it is prepared; `None` where no density is on file.
@@ -170,20 +169,16 @@ pub(crate) fn mass_per_ounce_of_jar(
     let of_batch = printed * (1.0 / yielded.high.as_fluid_ounces());
     let mut jars = vec![of_batch];
     let mut all = vec![printed * (1.0 / yielded.low.as_fluid_ounces())];
-    let rows =
-        formula.product.as_ref().map(|product| rows::procurement(almanac, product)).unwrap_or_default();
-    // Two thicknesses of one sauce share a name; the row of this formula is the one with its load.
-    let own = |load: Option<Mass>| load.is_none_or(|load| (load.ratio_to(printed) - 1.0).abs() < 0.01);
-    for row in rows.iter().filter(|row| own(row.seven_quarts)) {
+    for row in procurement_of(almanac, formula, printed) {
         let rates = [
-            row.quart.map(|mass| mass * (1.0 / QUART_OZ)),
-            row.seven_quarts.map(|mass| mass * (1.0 / (7.0 * QUART_OZ))),
-            row.nine_pints.map(|mass| mass * (1.0 / (9.0 * PINT_OZ))),
+            row.per_quart.map(|mass| mass * (1.0 / QUART_OZ)),
+            row.per_quart_load.map(|mass| mass * (1.0 / (7.0 * QUART_OZ))),
+            row.per_pint_load.map(|mass| mass * (1.0 / (9.0 * PINT_OZ))),
         ];
         jars.extend(rates.into_iter().flatten());
-        if let (Some(container), Some((low, high))) = (row.container, row.container_quarts) {
-            all.push(container * (1.0 / (low * QUART_OZ)));
-            all.push(container * (1.0 / (high * QUART_OZ)));
+        if let (Some((_, container)), Some((low, high))) = (row.container, row.quarts) {
+            all.push(container * (1.0 / (f64::from(low) * QUART_OZ)));
+            all.push(container * (1.0 / (f64::from(high) * QUART_OZ)));
         }
     }
     let heaviest = jars.iter().copied().fold(Mass::ZERO, Mass::max);
