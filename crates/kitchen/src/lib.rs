@@ -4,6 +4,7 @@
 //! date, the day file and the tables are handed in, and the same day gives the same answer.
 
 pub mod answer;
+pub mod ask;
 pub mod day;
 mod gauge;
 mod plan;

@@ -1,10 +1,9 @@
 //! A line of a formula as fitting sees it: an amount that goes with the batch, with the jars, or with something else.
 
 use almanac::{
-    Formula, FormulaClass, Ingredient, IngredientUnit, JarSize, MassUnit, MeasureUnit, Part, PieceKind, Role,
-    VolumeUnit,
+    Formula, FormulaClass, Ingredient, IngredientUnit, JarSize, MeasureUnit, Part, PieceKind, ProduceId, Role,
 };
-use measure::{Fraction, Mass};
+use measure::{Fraction, Mass, MassUnit, VolumeUnit};
 
 use super::measurable::{CookUnit, Measure, Measured, Rounding};
 
@@ -17,6 +16,8 @@ pub(crate) struct Line {
     /// Prepared as produce, whatever its part in the safety balance.
     pub(crate) is_produce: bool,
     pub(crate) prep: String,
+    /// The produce that may stand for it; none for what is bought ready.
+    pub(crate) accepts: Vec<ProduceId>,
     pub(crate) optional: bool,
     /// Guarded by the safety rules of its formula.
     pub(crate) critical: bool,
@@ -113,6 +114,7 @@ fn read_line(index: usize, ingredient: &Ingredient) -> Line {
         part: ingredient.part,
         is_produce: ingredient.role == Role::Produce,
         prep: ingredient.prep.to_string(),
+        accepts: ingredient.accepts.clone(),
         optional: ingredient.optional,
         critical: ingredient.safety_critical,
         amount: read_amount(ingredient),
@@ -123,9 +125,10 @@ fn read_amount(ingredient: &Ingredient) -> PrintedAmount {
     let Some(amount) = &ingredient.amount else { return PrintedAmount::Open };
     let (low, high) = (amount.min, amount.max);
     let per_batch = |unit| PrintedAmount::PerBatch { low, high, unit };
+    let or_open = |unit: Option<CookUnit>| unit.map_or(PrintedAmount::Open, per_batch);
     match ingredient.unit {
-        IngredientUnit::Volume(unit) => per_batch(volume_unit(unit)),
-        IngredientUnit::Mass(unit) => per_batch(mass_unit(unit)),
+        IngredientUnit::Volume(unit) => or_open(volume_unit(unit)),
+        IngredientUnit::Mass(unit) => or_open(mass_unit(unit)),
         IngredientUnit::Each(piece) => per_batch(match piece {
             PieceKind::Each => CookUnit::Each,
             PieceKind::Large => CookUnit::Large,
@@ -141,15 +144,18 @@ fn read_amount(ingredient: &Ingredient) -> PrintedAmount {
         IngredientUnit::Part => PrintedAmount::Parts(low),
         IngredientUnit::CannerLoad => PrintedAmount::SyrupOfLoad,
         IngredientUnit::AsYouLike => PrintedAmount::Open,
-        IngredientUnit::Per { unit, per } => PrintedAmount::Per {
-            low,
-            high,
-            unit: match unit {
+        IngredientUnit::Per { unit, per } => {
+            let unit = match unit {
                 MeasureUnit::Volume(unit) => volume_unit(unit),
                 MeasureUnit::Mass(unit) => mass_unit(unit),
-            },
-            per: read_per(per),
-        },
+            };
+            unit.map_or(PrintedAmount::Open, |unit| PrintedAmount::Per {
+                low,
+                high,
+                unit,
+                per: read_per(per),
+            })
+        }
     }
 }
 
@@ -166,21 +172,25 @@ fn read_per(per: almanac::Per) -> Per {
     }
 }
 
-fn volume_unit(unit: VolumeUnit) -> CookUnit {
+/// The spoon or cup of a unit; the formulas print no others.
+fn volume_unit(unit: VolumeUnit) -> Option<CookUnit> {
     match unit {
-        VolumeUnit::Teaspoon => CookUnit::Tsp,
-        VolumeUnit::Tablespoon => CookUnit::Tbsp,
-        VolumeUnit::Cup => CookUnit::Cup,
-        VolumeUnit::Pint => CookUnit::Pint,
-        VolumeUnit::Quart => CookUnit::Qt,
-        VolumeUnit::Gallon => CookUnit::Gal,
+        VolumeUnit::Tsp => Some(CookUnit::Tsp),
+        VolumeUnit::Tbsp => Some(CookUnit::Tbsp),
+        VolumeUnit::Cup => Some(CookUnit::Cup),
+        VolumeUnit::Pint => Some(CookUnit::Pint),
+        VolumeUnit::Quart => Some(CookUnit::Qt),
+        VolumeUnit::Gallon => Some(CookUnit::Gal),
+        VolumeUnit::FlOz | VolumeUnit::Ml | VolumeUnit::L => None,
     }
 }
 
-fn mass_unit(unit: MassUnit) -> CookUnit {
+fn mass_unit(unit: MassUnit) -> Option<CookUnit> {
     match unit {
-        MassUnit::Ounce => CookUnit::Oz,
-        MassUnit::Pound => CookUnit::Lb,
+        MassUnit::Oz => Some(CookUnit::Oz),
+        MassUnit::Lb => Some(CookUnit::Lb),
+        MassUnit::G => Some(CookUnit::G),
+        MassUnit::Kg => None,
     }
 }
 

@@ -4,12 +4,13 @@
 //! how much liquid goes over pieces in jars. Where a formula prints its own brine, that brine stands, all parts by the
 //! factor: its proportion to the food is part of what was tested. The comparison is then only told.
 
-use almanac::{Formula, FormulaClass, JarSize, Part};
-use measure::{Fraction, Mass, Volume};
+use almanac::{Almanac, Citation, Formula, FormulaClass, JarSize, Part, SyrupUse};
+use measure::{Fraction, Mass, Percent, Volume};
 
 use super::answer::{FittedBatch, JarCount, Note, NoteCode};
 use super::line::{Line, PrintedAmount};
 use super::measurable::{CookUnit, Measured};
+use super::notes::cite;
 
 /// The printed liquid of a load.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,10 +18,11 @@ pub(crate) struct LoadLiquid {
     pub(crate) water: Fraction,
     pub(crate) sugar: Fraction,
     pub(crate) strength: String,
+    pub(crate) sugar_percent: Option<f64>,
     /// Jars of the load and their size.
     pub(crate) jars: u32,
     pub(crate) size: JarSize,
-    pub(crate) source: String,
+    pub(crate) citation: Citation,
 }
 
 /// Liquid that is likely to be left.
@@ -40,6 +42,23 @@ const TO_BE_SURE: f64 = 1.15;
 const HALF_AS_MUCH_AGAIN: f64 = 1.5;
 /// Below this share of what jars usually take the printed brine may run short; ours.
 const MAY_RUN_SHORT: f64 = 0.9;
+
+/// The printed liquid of a load of seven quarts in the strength that is taken where nobody asks for another; `None`
+/// when its row is not on file.
+pub(crate) fn read_load(almanac: &Almanac) -> Option<LoadLiquid> {
+    /// Lighter syrups are advised, and the lightest is near water; ours.
+    const STRENGTH: &str = "light";
+    let row = almanac.find_syrups(SyrupUse::Canning, STRENGTH).find(|row| &*row.batch == "7-quart load")?;
+    Some(LoadLiquid {
+        water: row.water_cups,
+        sugar: row.sugar_cups,
+        strength: row.strength.to_string(),
+        sugar_percent: row.sugar_percent.map(Percent::as_percent),
+        jars: 7,
+        size: JarSize::Quart,
+        citation: row.citation.clone(),
+    })
+}
 
 impl LoadLiquid {
     /// What a fluid ounce of jar takes, in cups.
@@ -77,15 +96,15 @@ pub(crate) fn note_syrup(load: &LoadLiquid, cover: Measured) -> Note {
         let value = Fraction::new(libm::ceil(cups * 4.0 - 1e-9) as i64, 4).unwrap_or(Fraction::ZERO);
         format!("{value} {}", if value > Fraction::ONE { "cups" } else { "cup" })
     };
+    let percent = load.sugar_percent.map_or_else(String::new, |percent| format!(" ({percent} % sugar)"));
     let text = format!(
-        "a {} syrup for these jars: {} of water and {} of sugar, {} % sugar or thereabouts as printed; lighter or heavier \
-         is a matter of taste, and plain water or juice will do",
+        "a {} syrup{percent} for these jars: {} of water and {} of sugar; lighter or heavier is a matter of taste, and \
+         plain water or juice will do",
         load.strength,
         quarter_cups(load.water.to_f64() * share),
         quarter_cups(load.sugar.to_f64() * share),
-        if load.strength == "very light" { 10 } else { 20 },
     );
-    Note { code: NoteCode::CoverLiquid, text, source: Some(load.source.clone()) }
+    Note { code: NoteCode::CoverLiquid, text, source: Some(cite(&load.citation)) }
 }
 
 /// Compares the brine of a pickle with what its jars take; the brine itself is not changed.
@@ -128,7 +147,7 @@ pub(crate) fn judge_brine(
         Note {
             code: NoteCode::CoverLiquid,
             text: format!("{start}, {rest}"),
-            source: Some(load.source.clone()),
+            source: Some(cite(&load.citation)),
         },
         spare,
     ))

@@ -60,9 +60,16 @@ fn match_line<'a>(formula: &Formula, lines: &'a [Line], asked: &IngredientRef) -
     }
 }
 
-/// What a bare weight means: the first line whose part is produce, else the first that is prepared as produce.
+/// What a bare weight means: the first line whose part is produce and that is not bought ready, else the first that
+/// is prepared as produce.
 pub(crate) fn main_produce(lines: &[Line]) -> Option<&Line> {
-    lines.iter().find(|line| line.part == Part::Produce).or_else(|| lines.iter().find(|line| line.is_produce))
+    let fresh = |line: &&Line| !line.accepts.is_empty();
+    lines
+        .iter()
+        .filter(fresh)
+        .find(|line| line.part == Part::Produce)
+        .or_else(|| lines.iter().filter(fresh).find(|line| line.is_produce))
+        .or_else(|| lines.iter().find(|line| line.is_produce))
 }
 
 /// Lines spelled so, else lines that hold every word, among them produce before anything else.

@@ -12,7 +12,6 @@ mod answer;
 mod batches;
 mod factor;
 mod jars;
-mod kinds;
 mod leftovers;
 mod line;
 mod liquid;
@@ -21,12 +20,13 @@ mod measurable;
 mod notes;
 mod printed;
 mod question;
-mod rows;
 mod salt;
 mod supplies;
 mod weights;
 
-use almanac::{Almanac, Citation, Formula, KeptIn, Match, Method, YieldUnit};
+use std::collections::BTreeSet;
+
+use almanac::{Almanac, Formula, KeptIn, Match, Method, ScaleRule, YieldUnit};
 use measure::{Fraction, Volume};
 
 pub use answer::{
@@ -41,7 +41,7 @@ use amounts::Frame;
 use batches::{Lot, PlannedBatch};
 use jars::{CannedAs, JarPlan, Yielded};
 use line::{Balance, Held, Line};
-use weights::BatchWeight;
+use weights::{BatchWeight, Scales};
 
 /// Fits a formula to what is there.
 ///
@@ -52,8 +52,16 @@ pub fn fit(almanac: &Almanac, question: &FitQuestion) -> Result<Fit, FitError> {
     let formula = require_formula(almanac, question)?;
     let lines = line::read_lines(formula);
     let held = matching::match_haves(formula, &lines, &question.have)?;
-    let task =
-        Task { almanac, question, formula, balance: line::read_balance(formula), lines: &lines, held: &held };
+    let scales = Scales::new(almanac);
+    let task = Task {
+        scales,
+        almanac,
+        question,
+        formula,
+        balance: line::read_balance(formula),
+        lines: &lines,
+        held: &held,
+    };
     let of_batch = task.weights_of_batch()?;
     match task.plan_jars()? {
         Ok((plan, notes)) => Ok(task.answer(&plan, &of_batch, notes)),
@@ -76,6 +84,7 @@ fn require_formula<'a>(almanac: &'a Almanac, question: &FitQuestion) -> Result<&
 /// A question with everything it points at.
 struct Task<'a> {
     almanac: &'a Almanac,
+    scales: Scales<'a>,
     question: &'a FitQuestion,
     formula: &'a Formula,
     balance: Balance,
@@ -90,7 +99,7 @@ impl Task<'_> {
             .iter()
             .filter_map(|held| self.lines.get(held.index))
             .map(|line| {
-                let found = weights::of_one_batch(self.almanac, line, self.juice_cups());
+                let found = self.scales.of_one_batch(line, self.juice_cups());
                 match (&line.amount, found) {
                     (line::PrintedAmount::PerBatch { low, unit, .. }, None) => Err(FitError::NotWeighable {
                         ingredient: line.name.clone(),
@@ -263,9 +272,10 @@ impl Task<'_> {
     }
 
     fn answer(&self, plan: &JarPlan, of_batch: &[Option<BatchWeight>], mut notes: Vec<Note>) -> Fit {
-        let salt = salt::salt_by_weight(self.lines, self.balance);
+        let salt = salt::salt_by_weight(self.almanac, self.lines, self.balance);
         let lot = Lot {
             almanac: self.almanac,
+            scales: &self.scales,
             formula: self.formula,
             lines: self.lines,
             balance: self.balance,
@@ -283,15 +293,21 @@ impl Task<'_> {
             Ok(planned) => planned,
             Err(because) => return self.refuse(because, sizes, notes),
         };
-        let load = rows::load_liquid(self.almanac);
-        let batches: Vec<FittedBatch> = planned
-            .iter()
-            .map(|batch| self.work_out(batch, plan, salt.map(|salt| salt.percent), load.as_ref()))
-            .collect();
+        let load = liquid::read_load(self.almanac);
+        let percent = salt.as_ref().map(|salt| salt.percent);
+        let mut batches: Vec<FittedBatch> = Vec::with_capacity(planned.len());
+        for (at, batch) in planned.iter().enumerate() {
+            // Full batches are alike, and weighing one takes a walk through the tables.
+            let fitted = match at.checked_sub(1).filter(|&before| planned[before] == *batch) {
+                Some(before) => batches[before].clone(),
+                None => self.work_out(batch, plan, percent, load.as_ref()),
+            };
+            batches.push(fitted);
+        }
         notes.extend(notes::note_scale(self.formula, &planned));
         notes.extend(notes::note_amounts(self.lines, self.balance, &batches));
         notes.extend(notes::note_jars(self.almanac, self.formula, &batches, plan.usual_load));
-        notes.extend(salt.map(salt::note_salt));
+        notes.extend(salt.as_ref().map(salt::note_salt));
         let mut left_over = leftovers::produce_left(self.formula, self.lines, self.held, &batches);
         let spare: u32 = planned.iter().map(|batch| batch.spare).sum();
         left_over.extend(leftovers::spare_jars(spare));
@@ -300,7 +316,17 @@ impl Task<'_> {
             notes.extend(liquid_notes);
             left_over.extend(liquid.as_ref().map(leftovers::liquid_left));
         }
-        Fit { left_over, batches, ..self.empty(FitVerdict::Fits, sizes, notes) }
+        let mut cited = self.cited_for_weights(&batches);
+        cited.extend(salt.iter().filter_map(|salt| salt.citation.as_ref()).map(Trail::from));
+        cited.extend(
+            load.iter()
+                .filter(|_| notes.iter().any(|note| note.code == NoteCode::CoverLiquid))
+                .map(|load| Trail::from(&load.citation)),
+        );
+        let mut fit = Fit { left_over, batches, ..self.empty(FitVerdict::Fits, sizes, notes) };
+        cited.extend(std::mem::take(&mut fit.sources));
+        fit.sources = cited.into_iter().collect();
+        fit
     }
 
     fn work_out(
@@ -312,6 +338,7 @@ impl Task<'_> {
     ) -> FittedBatch {
         let frame = Frame {
             almanac: self.almanac,
+            scales: &self.scales,
             lines: self.lines,
             balance: self.balance,
             product: self.formula.product.as_ref(),
@@ -385,12 +412,31 @@ impl Task<'_> {
         }
     }
 
+    /// Where the formula and its lines are printed.
     fn trail(&self) -> Vec<Trail> {
-        let cited: std::collections::BTreeSet<Trail> = std::iter::once(&self.formula.citation)
-            .chain(self.formula.ingredients.iter().map(|ingredient| &ingredient.citation))
-            .map(|citation: &Citation| Trail::from(citation))
-            .collect();
+        let lines = self.formula.ingredients.iter().map(|ingredient| &ingredient.citation);
+        let cited: BTreeSet<Trail> =
+            std::iter::once(&self.formula.citation).chain(lines).map(Trail::from).collect();
         cited.into_iter().collect()
+    }
+
+    /// Where the weights beside the measures and the weights of jars come from.
+    fn cited_for_weights(&self, batches: &[FittedBatch]) -> BTreeSet<Trail> {
+        // The last batch is measured as the others are.
+        let fitted = batches.last().into_iter().flat_map(|batch| &batch.ingredients);
+        let mut cited: BTreeSet<Trail> = fitted
+            .filter(|fitted| fitted.weight.is_some())
+            .filter_map(|fitted| self.scales.weigh_by_row(self.lines.get(fitted.index)?, fitted.measured?))
+            .map(|(_, citation)| Trail::from(citation))
+            .collect();
+        if self.formula.scale == ScaleRule::ByJar {
+            let printed = self.lines.first().and_then(|line| self.scales.of_one_batch(line, None));
+            let rows = printed
+                .iter()
+                .flat_map(|printed| weights::procurement_of(self.almanac, self.formula, printed.enough()));
+            cited.extend(rows.map(|row| Trail::from(&row.citation)));
+        }
+        cited
     }
 }
 

@@ -179,10 +179,16 @@ pub(crate) fn note_jars(
         return notes;
     }
     if let Some(yielded) = &formula.yield_ {
-        let text = format!(
-            "jars by the printed yield ({}), give or take 5 %, which is our own spread; have the higher number ready",
-            yielded.printed
-        );
+        let text = match formula.scale {
+            ScaleRule::ByJar => "jars by the heaviest weight printed for a jar; the fewest and the most by every printed weight and \
+                                 by what a bushel, lug or crate gives; have the higher number ready"
+                .to_owned(),
+            _ if yielded.min == yielded.max => format!(
+                "jars by the printed yield ({}), give or take 5 %, which is our own spread; have the higher number ready",
+                yielded.printed
+            ),
+            _ => format!("jars by the printed yield ({}); have the higher number ready", yielded.printed),
+        };
         notes.push(ours(NoteCode::JarEstimate, text));
     }
     if usual_load && batches.iter().any(|batch| !batch.loads.is_empty()) {

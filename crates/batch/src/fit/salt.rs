@@ -1,44 +1,48 @@
 //! Salt that is weighed against the produce of a ferment.
 //!
-//! The publication prints spoons for a weight of cabbage; spoons differ by more than half with the kind of salt, so
-//! the salt is weighed. The band and its default are those of the printed ratio (3 tablespoons for 5 pounds, 2.4 %).
+//! The publication prints spoons for a weight of cabbage; spoons differ by more than half with the kind of salt, so the
+//! salt is weighed. The band stands in the ferment table; its lower end is the default and a floor.
 
-use almanac::Part;
+use almanac::{Almanac, Citation, FermentRecord, Part};
 
 use super::answer::{Note, NoteCode};
 use super::line::{Balance, Line, PrintedAmount};
+use super::notes::cite;
 
-/// The kitchen band for shredded cabbage, percent of its weight net of the bowl: the lower end is the default and a
-/// floor, above the higher end the printed formulas do not go. USDA, Complete Guide to Home Canning, 2015, guide 6,
-/// p. 6-8 (3 tablespoons for 5 pounds, 2.4 %); the ends as Clemson Cooperative Extension gives them.
-const KRAUT_BAND_PERCENT: (f64, f64) = (2.25, 2.5);
+/// The row that holds the band served for shredded cabbage.
+const KRAUT_BAND: &str = "kitchen band served, percent of net cabbage weight";
 
 /// How much salt is weighed against the produce.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct SaltByWeight {
-    /// The percent taken.
+    /// The percent of the produce that is taken.
     pub(crate) percent: f64,
     /// The highest percent that is printed.
-    pub(crate) most: f64,
-    /// The percent is of the finished weight, as printed, and the produce is not the whole of it.
-    pub(crate) of_whole: bool,
+    most: f64,
+    /// The printed percent is of the finished weight, and the produce is not the whole of it.
+    of_whole: bool,
+    pub(crate) citation: Option<Citation>,
 }
 
 /// The salt of a dry-salted ferment; `None` where salt goes with the batch.
-pub(crate) fn salt_by_weight(lines: &[Line], balance: Balance) -> Option<SaltByWeight> {
+pub(crate) fn salt_by_weight(almanac: &Almanac, lines: &[Line], balance: Balance) -> Option<SaltByWeight> {
     if !balance.salt_is_a_floor {
         return None;
     }
-    lines.iter().filter(|line| line.part == Part::Salt).find_map(|line| match line.amount {
+    let salt = lines.iter().find(|line| line.part == Part::Salt)?;
+    match salt.amount {
         PrintedAmount::PercentOfWhole { low, high } => {
-            Some(SaltByWeight { percent: of_produce(low.to_f64()), most: high.to_f64(), of_whole: true })
+            let percent = of_produce(low.to_f64());
+            Some(SaltByWeight { percent, most: high.to_f64(), of_whole: true, citation: None })
         }
         PrintedAmount::PerBatch { .. } if !has_brine(lines) => {
-            let (percent, most) = KRAUT_BAND_PERCENT;
-            Some(SaltByWeight { percent, most, of_whole: false })
+            let mut rows = almanac.find_ferment("sauerkraut", FermentRecord::Salt);
+            let row = rows.find(|row| &*row.parameter == KRAUT_BAND)?;
+            let (percent, most) = row.figures()?;
+            Some(SaltByWeight { percent, most, of_whole: false, citation: Some(row.citation.clone()) })
         }
         _ => None,
-    })
+    }
 }
 
 fn has_brine(lines: &[Line]) -> bool {
@@ -53,7 +57,7 @@ fn of_produce(percent_of_whole: f64) -> f64 {
 }
 
 /// What must be said of weighed salt.
-pub(crate) fn note_salt(salt: SaltByWeight) -> Note {
+pub(crate) fn note_salt(salt: &SaltByWeight) -> Note {
     let per_kilogram = libm::ceil(salt.percent * 100.0 - 1e-9) / 10.0;
     let text = if salt.of_whole {
         format!(
@@ -64,12 +68,10 @@ pub(crate) fn note_salt(salt: SaltByWeight) -> Note {
     } else {
         format!(
             "the salt is {} % of the weight given; weigh the produce again when it is trimmed and shredded, net of the \
-             bowl, and take {per_kilogram} g for each kilogram, never less, and no more than {} %; of any salt, by \
-             weight",
+             bowl, and take {per_kilogram} g for each kilogram, never less, and no more than {} %; by weight, whatever \
+             the kind of salt",
             salt.percent, salt.most
         )
     };
-    let source =
-        (!salt.of_whole).then(|| "USDA, Complete Guide to Home Canning, 2015, guide 6, p. 6-8".to_owned());
-    Note { code: NoteCode::SaltByWeight, text, source }
+    Note { code: NoteCode::SaltByWeight, text, source: salt.citation.as_ref().map(cite) }
 }
