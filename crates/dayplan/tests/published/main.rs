@@ -1,0 +1,3 @@
+//! Published scheduling instances with known answers.
+
+mod psplib;
