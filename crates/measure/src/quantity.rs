@@ -89,8 +89,10 @@ const ML_PER_GALLON: f64 = 3_785.411_784;
 const MM_PER_INCH: f64 = 25.4;
 /// Kilopascals in one pound-force per square inch (NIST SP 811, 2008, appendix B.8: 6.894 757).
 const KPA_PER_PSI: f64 = 6.894_757;
-/// Litres in one cubic foot (NIST Handbook 44, appendix C: 28.316 846 592).
+/// Millilitres in one cubic foot, exactly: the cube of 304.8 mm (NIST Handbook 44, appendix C).
 const ML_PER_CUBIC_FOOT: f64 = 28_316.846_592;
+/// Millilitres in one US bushel, exactly: 2,150.42 cubic inches struck measure (NIST Handbook 44, appendix C).
+const ML_PER_BUSHEL: f64 = 35_239.070_166_88;
 
 quantity!(
     /// A mass, kept in grams.
@@ -143,6 +145,8 @@ quantity!(
         gallons = ML_PER_GALLON,
         /// From cubic feet.
         cubic_feet = ML_PER_CUBIC_FOOT,
+        /// From US bushels, struck measure.
+        bushels = ML_PER_BUSHEL,
     ]
 );
 read_as!(
@@ -167,6 +171,10 @@ read_as!(
         as_quarts = ML_PER_GALLON / 4.0,
         /// In US gallons.
         as_gallons = ML_PER_GALLON,
+        /// In cubic feet.
+        as_cubic_feet = ML_PER_CUBIC_FOOT,
+        /// In US bushels, struck measure.
+        as_bushels = ML_PER_BUSHEL,
     ]
 );
 

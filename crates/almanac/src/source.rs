@@ -1,0 +1,106 @@
+//! Where a figure comes from, and how far it may be trusted.
+
+use crate::SourceId;
+use std::sync::Arc;
+
+use crate::closed_list::closed_list;
+use crate::fault::DataProblem;
+use crate::row::{Reading, Sources};
+use crate::tables::Table;
+
+closed_list!(
+    /// How a figure got into its row.
+    Basis {
+        /// Seen in print at the place named.
+        Read = "read",
+        /// Worked out by arithmetic from printed figures.
+        Computed = "computed",
+        /// A first guess, to be replaced by the household's own records.
+        Estimate = "estimate",
+        /// Our reading of printed rules.
+        Derived = "derived",
+        /// Recalled and never seen: it may add caution and permits nothing.
+        Memory = "memory",
+    }
+);
+
+closed_list!(
+    /// How far a source is trusted.
+    Rank {
+        /// A national authority, an extension service, a reviewed paper, or a copy that names one.
+        Full = "full",
+        /// An owner's manual, a private copy, a single answer, our own reading.
+        Lower = "lower",
+    }
+);
+
+/// A publication, or another place where figures were found.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Source {
+    /// Its name in the tables.
+    pub id: SourceId,
+    /// Issuer, title, year.
+    pub title: Box<str>,
+    /// How far it is trusted.
+    pub rank: Rank,
+    /// Why it has that rank.
+    pub why: Box<str>,
+}
+
+/// The paper trail of one row.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Citation {
+    /// The publication.
+    pub source: SourceId,
+    /// Page, table or heading in it.
+    pub locator: Arc<str>,
+    /// How the figure got here.
+    pub basis: Basis,
+    /// How far the publication is trusted.
+    pub rank: Rank,
+}
+
+impl Citation {
+    /// Whether the word *tested* may stand on this row: seen in print, in a source of full rank.
+    #[must_use]
+    pub fn may_be_called_tested(&self) -> bool {
+        self.basis == Basis::Read && self.rank == Rank::Full
+    }
+}
+
+/// One entry as the file spells it.
+#[derive(serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Entry {
+    title: String,
+    rank: String,
+    why: String,
+}
+
+/// Reads `sources.toml`.
+pub(crate) fn read_sources(reading: &mut Reading<'_>) -> Sources {
+    let mut sources = Sources::new();
+    let text = reading.tables.text(Table::Sources);
+    let line_at = |offset: usize| 1 + text.bytes().take(offset).filter(|byte| *byte == b'\n').count() as u64;
+    let entries = match toml::from_str::<std::collections::BTreeMap<toml::Spanned<String>, Entry>>(text) {
+        Ok(entries) => entries,
+        Err(error) => {
+            let line = error.span().map_or(1, |span| line_at(span.start));
+            let reason = error.message().to_owned();
+            reading.note(Table::Sources, line, DataProblem::Unreadable { reason });
+            return sources;
+        }
+    };
+    for (key, entry) in entries {
+        let id = SourceId::from(key.get_ref().as_str());
+        let Some(rank) = Rank::find(&entry.rank) else {
+            let problem =
+                DataProblem::NotInList { column: "rank", text: entry.rank, list: "full, lower".to_owned() };
+            reading.note(Table::Sources, line_at(key.span().start), problem);
+            continue;
+        };
+        let source = Source { id: id.clone(), title: entry.title.into(), rank, why: entry.why.into() };
+        sources.insert(id, source);
+    }
+    sources
+}

@@ -1,0 +1,183 @@
+//! Who does what: the planner counts pools, this gives each piece of work a name.
+//!
+//! Work is dealt out in order of its start. Hands go to one person at a time; eyes may be kept on
+//! [`EYES_EACH`](super::pools::EYES_EACH) things beside the hands' work. Among those who can, the one who
+//! did the step before in the same make goes on with it, then the one with the fewest minutes so far, so that
+//! hand-overs are few and shares fair. When dealing in that order leaves a piece to nobody, the deal is searched
+//! with a bounded number of tries; what still fails is reported, never hidden.
+
+use super::pools::{self, EYES_EACH, Pool};
+use crate::day::{Person, Span};
+
+/// A piece of work that wants a person.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Duty {
+    /// The make or errand it belongs to.
+    pub(crate) project: String,
+    /// When.
+    pub(crate) span: Span,
+    /// From which pool.
+    pub(crate) pool: Pool,
+}
+
+/// The person of each duty, by position in the people's list; `None` where nobody could serve.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Deal {
+    /// One entry per duty, in the order given.
+    pub(crate) who: Vec<Option<usize>>,
+}
+
+/// How many placements the search may try before it leaves the rest to the first fit.
+const TRIES: u32 = 20_000;
+
+/// Deals the duties out to the people.
+pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
+    let mut order: Vec<usize> = (0..duties.len()).collect();
+    // Hands before eyes at the same minute: a watcher is easier found than a worker.
+    order.sort_by_key(|&at| (duties[at].span.from, is_eyes(duties[at].pool), duties[at].span.to, at));
+    let able: Vec<Vec<usize>> = duties
+        .iter()
+        .map(|duty| (0..people.len()).filter(|&p| pools::can_serve(&people[p], duty.pool, duty.span)).collect())
+        .collect();
+    let mut search = Search { duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
+    if !search.place(0) {
+        search.who = vec![None; duties.len()];
+        search.place_first_fit();
+    }
+    Deal { who: search.who }
+}
+
+/// Whether a pool is one of eyes.
+fn is_eyes(pool: Pool) -> bool {
+    matches!(pool, Pool::Eyes | Pool::CarefulEyes)
+}
+
+/// A deal under way.
+struct Search<'a> {
+    duties: &'a [Duty],
+    order: &'a [usize],
+    able: &'a [Vec<usize>],
+    who: Vec<Option<usize>>,
+    left: u32,
+}
+
+impl Search<'_> {
+    /// Places the duties from the `depth`-th on, going back where one finds nobody.
+    fn place(&mut self, depth: usize) -> bool {
+        let Some(&at) = self.order.get(depth) else { return true };
+        for person in self.preferred(at) {
+            if self.left == 0 {
+                return false;
+            }
+            self.left -= 1;
+            self.who[at] = Some(person);
+            if self.place(depth + 1) {
+                return true;
+            }
+            self.who[at] = None;
+        }
+        false
+    }
+
+    /// Places each duty with the first who can, and leaves the rest to nobody.
+    fn place_first_fit(&mut self) {
+        for &at in self.order {
+            self.who[at] = self.preferred(at).first().copied();
+        }
+    }
+
+    /// Who may take a duty, the one who should first.
+    fn preferred(&self, at: usize) -> Vec<usize> {
+        let mut free: Vec<usize> =
+            self.able[at].iter().copied().filter(|&person| self.is_free(person, at)).collect();
+        let before = self.last_in_project(at);
+        free.sort_by_key(|&person| (Some(person) != before, self.minutes_of(person), person));
+        free
+    }
+
+    /// Whether a person's hands, or one of their eyes, are free over a duty.
+    fn is_free(&self, person: usize, at: usize) -> bool {
+        let duty = &self.duties[at];
+        let same_kind = self.taken(person).filter(|&other| {
+            let there = &self.duties[other];
+            is_eyes(there.pool) == is_eyes(duty.pool)
+                && there.span.from < duty.span.to
+                && duty.span.from < there.span.to
+        });
+        let limit = if is_eyes(duty.pool) { EYES_EACH as usize } else { 1 };
+        same_kind.count() < limit
+    }
+
+    /// The duties a person has so far.
+    fn taken(&self, person: usize) -> impl Iterator<Item = usize> + '_ {
+        self.who.iter().enumerate().filter(move |(_, who)| **who == Some(person)).map(|(at, _)| at)
+    }
+
+    /// Minutes of hand work a person has so far.
+    fn minutes_of(&self, person: usize) -> u32 {
+        self.taken(person)
+            .filter(|&at| !is_eyes(self.duties[at].pool))
+            .map(|at| self.duties[at].span.to.0 - self.duties[at].span.from.0)
+            .sum()
+    }
+
+    /// Who did the last dealt duty of the same project before this one.
+    fn last_in_project(&self, at: usize) -> Option<usize> {
+        let duty = &self.duties[at];
+        (0..self.duties.len())
+            .filter(|&other| self.who[other].is_some() && self.duties[other].project == duty.project)
+            .filter(|&other| self.duties[other].span.from <= duty.span.from && other != at)
+            .max_by_key(|&other| self.duties[other].span.to)
+            .and_then(|other| self.who[other])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::day::ClockTime;
+
+    fn person(name: &str, from: u32, to: u32, careful: bool) -> Person {
+        Person {
+            name: name.to_owned(),
+            hours: vec![Span { from: ClockTime(from), to: ClockTime(to) }],
+            breaks: vec![],
+            careful_until: None,
+            may_do_careful: careful,
+        }
+    }
+
+    fn duty(project: &str, from: u32, to: u32, pool: Pool) -> Duty {
+        Duty { project: project.to_owned(), span: Span { from: ClockTime(from), to: ClockTime(to) }, pool }
+    }
+
+    #[test]
+    fn careful_work_finds_the_one_who_may_do_it() {
+        let people = [person("careful", 0, 100, true), person("not", 0, 100, false)];
+        let duties = [duty("a", 0, 50, Pool::Hands), duty("b", 0, 50, Pool::CarefulHands)];
+        assert_eq!(deal(&people, &duties).who, vec![Some(1), Some(0)]);
+    }
+
+    #[test]
+    fn nobody_is_in_two_places() {
+        let people = [person("one", 0, 100, true)];
+        let duties = [duty("a", 0, 50, Pool::Hands), duty("b", 20, 60, Pool::Hands)];
+        assert_eq!(deal(&people, &duties).who.iter().flatten().count(), 1);
+    }
+
+    #[test]
+    fn the_same_person_goes_on_with_a_make() {
+        let people = [person("one", 0, 100, true), person("two", 0, 100, true)];
+        let duties = [duty("a", 0, 40, Pool::Hands), duty("b", 0, 10, Pool::Hands), duty("a", 40, 50, Pool::Hands)];
+        let who = deal(&people, &duties).who;
+        assert_eq!(who[0], who[2]);
+        assert_ne!(who[0], who[1]);
+    }
+
+    #[test]
+    fn hands_and_eyes_go_together_in_one_person() {
+        let people = [person("one", 0, 100, true)];
+        let duties = [duty("a", 0, 40, Pool::Eyes), duty("b", 0, 40, Pool::Hands), duty("c", 10, 20, Pool::CarefulEyes)];
+        assert_eq!(deal(&people, &duties).who, vec![Some(0), Some(0), Some(0)]);
+    }
+}
