@@ -5,6 +5,8 @@
 //! spoiled, each in its own way. When the environment variable `DAY_PROBLEM_CHECK` holds a command, that command
 //! is asked too, with `check PROBLEM PLAN` after it; it answers by its exit code.
 
+#![expect(clippy::unwrap_used, reason = "a test reads data that is in the tree")]
+
 use std::path::Path;
 use std::process::Command;
 
