@@ -19,7 +19,7 @@ mod refusal;
 mod riders;
 
 pub use answer::{
-    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider, Verdict,
+    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider,
 };
 pub use judge::clear;
 pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};

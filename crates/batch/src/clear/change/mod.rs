@@ -1,8 +1,12 @@
 //! What the cook wants to do otherwise: read in the cook's words, judged by the change rules.
 
+mod phrases;
+mod query;
 mod reading;
 mod scope;
+mod things;
 mod verdict;
+mod vessels;
 mod words;
 
 use almanac::{Almanac, CannerKind, Formula, JarSize, Pack};
