@@ -172,9 +172,15 @@ fn may_permit(row: &ChangeRule, query: &Query) -> bool {
     among || row.verdict != Verdict::Tested
 }
 
-/// The classes of rows that may permit a swap of a thing: its own, acid for an acid, and the produce where the
-/// thing is what a formula of its kind is made of.
-pub(crate) fn swappable(old: &Thing) -> Vec<Class> {
+/// The classes of rows that may permit a swap of one thing for another: its own, acid for an acid, and the produce
+/// where the thing is what a formula of its kind is made of. Peppers go only for peppers, and paste stands for no
+/// tomato.
+pub(crate) fn swappable(old: &Thing, new: &Thing) -> Vec<Class> {
+    let pepper = |thing: &Thing| thing.classes.iter().any(|class| PEPPERS.contains(class));
+    let peppers_for_other = new.whats.contains(&What::AnotherPepperKind) && !pepper(old);
+    if old.whats.contains(&What::TomatoPaste) || peppers_for_other && !new.whats.contains(&What::Peppers) {
+        return Vec::new();
+    }
     let mut classes = old.classes.clone();
     for class in &old.classes {
         match class {
@@ -183,7 +189,25 @@ pub(crate) fn swappable(old: &Thing) -> Vec<Class> {
             _ => {}
         }
     }
+    if peppers_for_other {
+        // "Peppers for onions" is printed for one salsa, under the onions it replaces.
+        classes.retain(|class| *class == Class::Onion);
+    }
     classes
+}
+
+/// Peppers, hot or sweet.
+const PEPPERS: [Class; 2] = [Class::HotPepper, Class::SweetPepper];
+
+/// Whether a swap goes from hot peppers to sweet ones, the other way, or from one it does not say.
+pub(crate) fn crosses_peppers(old: &Thing, new: &Thing) -> bool {
+    let pepper = |thing: &Thing| thing.classes.iter().all(|class| PEPPERS.contains(class));
+    pepper(old) && pepper(new) && old.classes != new.classes
+}
+
+/// Whether rows about both hot and sweet peppers are among these, so that one may stand for the other.
+pub(crate) fn speaks_of_both_peppers(rows: &[&ChangeRule]) -> bool {
+    PEPPERS.iter().all(|class| rows.iter().any(|row| row.ingredient == *class))
 }
 
 /// A permission stands only where it was seen in print, or is our reading of print and says so; a refusal always.

@@ -10,8 +10,8 @@ use almanac::{
 };
 
 use super::query::{
-    Query, added, canned_in, fixed, lowered, may_decide, measures_amount, number_permits, omitted, packed,
-    refuses, rows_of_rank, salted, strictest, swappable, widened,
+    Query, added, canned_in, crosses_peppers, fixed, lowered, may_decide, measures_amount, number_permits,
+    omitted, packed, refuses, rows_of_rank, salted, speaks_of_both_peppers, strictest, swappable, widened,
 };
 use super::reading::{Amount, Meaning};
 use super::scope::Scope;
@@ -109,13 +109,25 @@ impl<'a> Judging<'a, '_> {
         let query = Query {
             changes,
             classes: widened(&old.classes),
-            permitted: Some(swappable(old)),
+            permitted: Some(swappable(old, new)),
             whats: new.whats.clone(),
             amount: share.cloned().or(Some(Amount { number: 100.0, unit: "percent" })),
             refusing,
             ..Query::default()
         };
-        let found = self.find(&query, 3);
+        let mut found = self.find(&query, 3);
+        if crosses_peppers(old, new) {
+            // Sweet for hot is printed only where rows about both say that one kind may stand for another.
+            let both = Query {
+                classes: [old.classes.clone(), new.classes.clone()].concat(),
+                permitted: None,
+                ..query.clone()
+            };
+            let about_both = self.find(&both, 3);
+            if !speaks_of_both_peppers(&about_both.rows) {
+                found.rows.retain(|row| row.verdict != Verdict::Tested);
+            }
+        }
         if found.rows.is_empty() && found.refusing.is_empty() && self.in_two_steps(old, new, findings) {
             return;
         }
