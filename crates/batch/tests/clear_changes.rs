@@ -268,6 +268,24 @@ fn one_change_that_is_not_understood_spoils_the_question() {
 }
 
 #[test]
+fn two_changes_that_name_different_jars_are_handed_back() {
+    let almanac = load();
+    for changes in [["quarts", "half-pints"], ["raw pack", "hot pack"], ["steam canner", "water bath"]] {
+        let handed_back = clear(almanac, &question(almanac, "peaches_halved", &changes));
+        let error = handed_back.expect_err("only one can be meant");
+        assert!(error.to_string().contains("an earlier change names another"), "{error}");
+    }
+}
+
+#[test]
+fn the_minutes_of_a_formula_are_said_to_be_its_own() {
+    let almanac = load();
+    let riders = |formula| ask(almanac, formula, &[]).riders;
+    assert!(riders("chile_salsa").iter().any(|rider| rider.code == "formula-only"));
+    assert!(!riders("applesauce").iter().any(|rider| rider.code == "formula-only"));
+}
+
+#[test]
 fn what_the_formula_does_not_hold_cannot_go_out_of_it() {
     let almanac = load();
     let asked = question(almanac, "applesauce", &["less pectin"]);
