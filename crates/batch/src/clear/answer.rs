@@ -161,6 +161,14 @@ pub struct EnteredBand {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cited(pub(crate) Citation);
 
+impl Cited {
+    /// The citation itself.
+    #[must_use]
+    pub fn citation(&self) -> &Citation {
+        &self.0
+    }
+}
+
 /// The whole answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Clearance {

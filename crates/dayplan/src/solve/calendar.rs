@@ -29,7 +29,7 @@ impl Calendar {
     pub(super) fn fit(&mut self, way: &Way, work: &mut u64) -> Option<Vec<i32>> {
         let mut starts = way.lo.clone();
         for _ in 0..TRIES_MAX {
-            *work += way.takes.len() as u64 + 1;
+            *work += way.takes.len() as u64 / 8 + 1;
             let Some((step, start)) = self.first_trouble(way, &starts) else {
                 return Some(starts);
             };

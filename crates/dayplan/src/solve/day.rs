@@ -108,6 +108,12 @@ impl Day {
         day
     }
 
+    /// The value of the best way of every project together: no plan is worth more.
+    pub(super) fn top_value(&self) -> i32 {
+        let best = |p: &Project| p.ways.iter().map(|&w| self.ways[w].value).max();
+        self.projects.iter().filter_map(best).sum()
+    }
+
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
         let step = |id: &str| option.steps.iter().position(|s| s.id == id);
         let room = |id: &str| problem.resources.iter().position(|r| r.id == id);

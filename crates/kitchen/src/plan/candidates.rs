@@ -7,16 +7,17 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Almanac, CannerKind, Formula, JarSize, Method, Mouth, Pack, Part};
+use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part};
 use batch::clear::{self, ClearQuestion, Clearance, Verdict};
-use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, Have, IngredientRef};
-use measure::{Mass, Volume};
+use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
+use measure::{Altitude, Mass, Volume};
 
 use super::limits;
 use super::likes;
 use super::worth::{self, Worth, WorthInputs};
 use crate::day::{Basket, Condition, Day};
 use crate::gauge;
+use crate::tell::words;
 use crate::work::{self, CannerUse, Lot, MultiDay, Way, Work};
 
 /// The largest share of a formula's produce that is fetched rather than found in a basket (ours).
@@ -32,8 +33,6 @@ pub(crate) struct Candidate {
     /// Its option id.
     pub(crate) id: String,
     pub(crate) fit: Fit,
-    pub(crate) jar: Option<(JarSize, Mouth)>,
-    pub(crate) canner: Option<usize>,
     /// What it takes from which basket.
     pub(crate) uses: Vec<(usize, Mass)>,
     /// Produce that no basket holds enough of.
@@ -42,8 +41,6 @@ pub(crate) struct Candidate {
     pub(crate) clearance: Option<Clearance>,
     pub(crate) work: Work,
     pub(crate) worth: Worth,
-    /// Likely containers.
-    pub(crate) containers: u32,
 }
 
 impl Candidate {
@@ -79,7 +76,7 @@ pub(crate) fn consider_all<'a>(almanac: &'a Almanac, day: &Day) -> (Vec<Consider
         if baskets.is_empty() {
             continue;
         }
-        let must = likes::is_must(almanac, day, formula);
+        let must = likes::is_must(day, formula);
         match consider(almanac, day, formula, &baskets) {
             Ok(options) => considered.push(Considered { formula, must, options }),
             Err(why) => aside.push(SetAside {
@@ -92,12 +89,28 @@ pub(crate) fn consider_all<'a>(almanac: &'a Almanac, day: &Day) -> (Vec<Consider
     (considered, aside)
 }
 
-/// The index of the ingredient that the formula is about: the produce that weighs most.
+/// The index of the ingredient that the formula is about: the produce that weighs most in a printed batch.
 fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
-    let produce: Vec<usize> = (0..formula.ingredients.len())
-        .filter(|&at| !almanac.produce_of(&formula.id, at).is_empty())
-        .collect();
-    let weight = |at: usize| fit::printed_weight(almanac, formula, at).map_or(0.0, Mass::as_grams);
+    /// More than any printed batch takes.
+    const PLENTY: Mass = Mass::kilograms(500.0);
+    let produce: Vec<usize> =
+        (0..formula.ingredients.len()).filter(|&at| !formula.ingredients[at].accepts.is_empty()).collect();
+    let printed = produce.iter().find_map(|&at| {
+        let question = FitQuestion {
+            formula: formula.id.clone(),
+            have: vec![Have { ingredient: IngredientRef::Index(at), mass: PLENTY }],
+            jars: vec![],
+            canner: None,
+            altitude: None,
+            most_batches: Some(1),
+        };
+        let fit = fit::fit(almanac, &question).ok()?;
+        fit.batches.into_iter().next()
+    })?;
+    let weight = |at: usize| {
+        let line = printed.ingredients.iter().find(|line| line.index == at);
+        line.and_then(|line| line.takes.or(line.weight)).map_or(0.0, Mass::as_grams)
+    };
     // The first of equals: formulas name their main produce first.
     produce.into_iter().min_by(|&a, &b| weight(b).total_cmp(&weight(a)).then(a.cmp(&b)))
 }
@@ -105,12 +118,12 @@ fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
 /// The baskets that hold the main produce of a formula.
 fn baskets_for(almanac: &Almanac, day: &Day, formula: &Formula) -> Vec<usize> {
     let Some(main) = main_ingredient(almanac, formula) else { return vec![] };
-    baskets_of(almanac, day, formula, main)
+    baskets_of(day, formula, main)
 }
 
 /// The baskets that serve an ingredient.
-fn baskets_of(almanac: &Almanac, day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
-    let accepted = almanac.produce_of(&formula.id, ingredient);
+fn baskets_of(day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
+    let accepted = &formula.ingredients[ingredient].accepts;
     (0..day.baskets.len()).filter(|&at| accepted.contains(&day.baskets[at].produce)).collect()
 }
 
@@ -121,7 +134,7 @@ fn consider(
     formula: &Formula,
     baskets: &[usize],
 ) -> Result<Vec<Candidate>, String> {
-    if likes::is_not_today(almanac, day, formula) {
+    if likes::is_not_today(day, formula) {
         return Err("not today, as you asked".to_owned());
     }
     let ways = ways_to_keep(almanac, day, formula)?;
@@ -343,13 +356,13 @@ fn candidate_of(
     let main = main_ingredient(almanac, formula).unwrap_or_default();
     let (uses, fetched_produce) = produce_of_fit(almanac, day, formula, main, basket, &fit)?;
     let containers = containers_of(&fit);
-    let lots: Vec<Lot> = lots_of(almanac, day, formula, &fit);
+    let lots: Vec<Lot> = lots_of(day, formula, &fit);
     let process_way = process_way(almanac, day, way);
     let canner = way.canner.map(|at| CannerUse {
         resource: limits::canner_resource(day, at),
         kind: day.canners[at].kind,
     });
-    let work = work::lay_out_work(almanac, formula, &lots, process_way, canner.as_ref())
+    let work = work::lay_out_work(almanac, formula, &lots, &process_way, canner.as_ref())
         .map_err(|MultiDay { rest_hours }| format!("it rests for {rest_hours} hours over several days"))?;
     let (each, serving) = sizes_of(almanac, formula, way);
     let saves = uses
@@ -360,22 +373,19 @@ fn candidate_of(
         containers,
         each,
         serving,
-        liking: likes::liking_of(almanac, day, formula),
-        wanted: likes::wanted_of(almanac, day, formula),
+        liking: likes::liking_of(day, formula),
+        wanted: likes::wanted_of(day, formula),
         saves,
     });
     Ok(Candidate {
         id: option_id(day, basket, way, &fit),
         consumes: consumed(formula, &uses, way, &fit, containers),
-        jar: way.jar,
-        canner: way.canner,
         clearance: way.clearance.clone(),
         uses,
         fetched_produce,
         fit,
         work,
         worth,
-        containers,
     })
 }
 
@@ -387,38 +397,65 @@ fn containers_of(fit: &Fit) -> u32 {
 }
 
 /// The batches as far as their work is concerned.
-fn lots_of(almanac: &Almanac, day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
+fn lots_of(day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
         .map(|batch| Lot {
             produce: batch
                 .ingredients
                 .iter()
-                .filter(|line| !almanac.produce_of(&formula.id, line.index).is_empty())
+                .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
                 .filter_map(|line| Some((line.ingredient.clone(), line.takes.or(line.weight)?)))
                 .collect(),
             containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
                 + batch.bags.as_ref().map_or(0, |bags| bags.likely),
+            vessels: vessels_of(batch),
+            units: day.units,
             processor: day.equipment.processors > 0,
         })
         .collect()
 }
 
+/// The jars or bags of a batch in words.
+fn vessels_of(batch: &FittedBatch) -> String {
+    let jars = batch.jars.iter().map(|jars| format!("{} {}", jars.likely, words::jars(jars.size, jars.likely)));
+    let bags = batch.bags.iter().map(|bags| format!("{} bags", bags.likely));
+    words::and_list(&jars.chain(bags).collect::<Vec<_>>())
+}
+
 /// The process as far as the work is concerned.
 fn process_way(almanac: &Almanac, day: &Day, way: &KeepingWay) -> Way {
-    let process = way.clearance.as_ref().and_then(|answer| answer.processes.first()).map(|line| line.minutes);
+    let line = way.clearance.as_ref().and_then(|answer| answer.processes.first());
     let kind = way.canner.map(|at| day.canners[at].kind);
-    let process = kind.zip(process);
-    let sterilize_min = process
-        .filter(|(kind, _)| matches!(kind, CannerKind::BoilingWater | CannerKind::Steam))
-        .and_then(|(_, minutes)| clear::sterilize_minutes(almanac, minutes, day.altitude?));
-    Way { pack: way.pack, process, sterilize_min }
+    let process = kind.zip(line.map(|line| line.process().minutes().0));
+    let told = line.map(|line| words::process_line(day.units, line, None));
+    Way {
+        pack: way.pack,
+        process,
+        held_at: line.map_or_else(String::new, words::held_at),
+        headspace: told.map(|told| told.headspace),
+        sterilize_min: process
+            .filter(|(kind, _)| !kind.is_pressure())
+            .and_then(|(_, minutes)| sterilize_minutes(almanac, minutes, day.altitude?)),
+    }
+}
+
+/// How long empty jars are boiled before a process shorter than the printed limit: the printed minutes and one more
+/// for each started thousand feet above the first. `None` where no sterilizing is asked for.
+/// Source: rules `sterile-jars-under-10` and `sterilize-how`.
+fn sterilize_minutes(almanac: &Almanac, process_min: u32, altitude: Altitude) -> Option<u32> {
+    const STEP_FT: u32 = 1_000;
+    let (limit, _) = almanac.rule("sterile-jars-under-10")?.value?.as_minutes()?;
+    let (least, _) = almanac.rule("sterilize-how")?.value?.as_minutes()?;
+    let steps = altitude.as_feet().saturating_sub(STEP_FT).div_ceil(STEP_FT);
+    (process_min < limit.0).then_some(least.0 + steps)
 }
 
 /// What one container holds and what one serving takes.
 fn sizes_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay) -> (Volume, Volume) {
     let each = way.jar.map_or(Volume::quarts(1.0), |(size, _)| size.volume());
-    (each, almanac.serving_of(formula))
+    let serving = almanac.serving_of(formula).map_or(each, |size| size.volume);
+    (each, serving)
 }
 
 /// What the produce lines of a fit take from baskets, and what must be fetched.
@@ -435,7 +472,7 @@ fn produce_of_fit(
 ) -> Result<ProduceUse, String> {
     let mut needed: BTreeMap<usize, Mass> = BTreeMap::new();
     for line in fit.batches.iter().flat_map(|batch| &batch.ingredients) {
-        let is_produce = !almanac.produce_of(&formula.id, line.index).is_empty();
+        let is_produce = !formula.ingredients[line.index].accepts.is_empty();
         if let (true, false, Some(takes)) = (is_produce, line.optional, line.takes.or(line.weight)) {
             *needed.entry(line.index).or_insert(Mass::ZERO) = needed.get(&line.index).copied().unwrap_or_default() + takes;
         }
@@ -447,7 +484,7 @@ fn produce_of_fit(
     let mut fetched_total = Mass::ZERO;
     for (&index, &takes) in &needed {
         let mut missing = takes;
-        let mut sources = baskets_of(almanac, day, formula, index);
+        let mut sources = baskets_of(day, formula, index);
         if index == main {
             sources.retain(|&at| at == main_basket);
         }

@@ -85,7 +85,7 @@ pub(crate) fn lay_out_work(
     almanac: &Almanac,
     formula: &Formula,
     lots: &[Lot],
-    way: Way,
+    way: &Way,
     canner: Option<&CannerUse>,
 ) -> Result<Work, MultiDay> {
     let mut layout = Layout { work: Work::default(), canner, lots: lots.len(), lifted: None };
@@ -109,11 +109,11 @@ pub(crate) fn is_pressure(kind: CannerKind) -> bool {
 
 /// Puts the lines of a pressure canner in place of boiling-water lines, taken from a formula that prints them:
 /// they are the same for every food.
-fn use_pressure_lines(almanac: &Almanac, lot: &Lot, way: Way, pieces: &mut Vec<Piece>) {
+fn use_pressure_lines(almanac: &Almanac, lot: &Lot, way: &Way, pieces: &mut Vec<Piece>) {
     if pieces.iter().any(|piece| piece.action == Action::Vent) {
         return;
     }
-    let Some(pattern) = almanac.formulas().iter().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
+    let Some(pattern) = almanac.formulas().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
     else {
         return;
     };

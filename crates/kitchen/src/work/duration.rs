@@ -5,8 +5,10 @@
 //! typical speed is late every second time, so hand work is planned at the 80th percentile of the stated
 //! range.
 
-use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep};
+use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep, WorkRate};
 use measure::Mass;
+
+use crate::day::Units;
 
 /// One batch as far as its work is concerned.
 #[derive(Debug, Clone)]
@@ -15,6 +17,10 @@ pub(crate) struct Lot {
     pub(crate) produce: Vec<(String, Mass)>,
     /// Jars or packages that come of it.
     pub(crate) containers: u32,
+    /// The same in words: "7 quarts", "6 bags".
+    pub(crate) vessels: String,
+    /// How weights are said.
+    pub(crate) units: Units,
     /// Whether there is a food processor to slice, chop and shred with.
     pub(crate) processor: bool,
 }
@@ -71,7 +77,8 @@ pub(crate) fn plan_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> 
     let minutes = if matches!(line.action, Action::Blanch) {
         blanch_minutes(almanac, line, mass)
     } else if let Some(rate) = line.minutes.is_none().then(|| find_rate(almanac, line, lot)).flatten() {
-        rate.setup_min + upper(rate.low, rate.typical, rate.high) * mass.as_kilograms()
+        let time = rate.time_for(mass);
+        upper(f64::from(time.low.0), f64::from(time.typical.0), f64::from(time.high.0))
     } else {
         guess_minutes(almanac, line, lot, mass)
     };
@@ -96,7 +103,7 @@ fn upper(low: f64, typical: f64, high: f64) -> f64 {
 /// Lot after lot through one pot: the printed minutes and the way back to the boil for each.
 fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let lots = libm::ceil(mass.as_kilograms() / BLANCH_LOT_KG).max(1.0);
-    let printed = line.minutes.map_or(3.0, |(_, most)| f64::from(most.0));
+    let printed = line.minutes.map_or(3.0, |minutes| minutes.high.to_f64());
     let start = almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
     start + lots * (printed + BACK_TO_BOIL_MIN)
 }
@@ -104,7 +111,7 @@ fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
 /// The first guess for a line, at the planned quantile when it takes a person.
 fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -> f64 {
     let Some(guess) = almanac.find_guess(line.action, line.equipment, &line.what) else {
-        return line.minutes.map_or(5.0, |(_, most)| f64::from(most.0));
+        return line.minutes.map_or(5.0, |minutes| minutes.high.to_f64());
     };
     let typical =
         guess.fixed_min + guess.per_kg_min * mass.as_kilograms() + guess.per_jar_min * f64::from(lot.containers);
@@ -115,42 +122,21 @@ fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -
     }
 }
 
-/// A work rate that fits a line.
-struct Rate {
-    low: f64,
-    typical: f64,
-    high: f64,
-    setup_min: f64,
-}
-
 /// The work rate whose words fit the line best; none when no word fits.
-fn find_rate(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> Option<Rate> {
+fn find_rate<'a>(almanac: &'a Almanac, line: &FormulaStep, lot: &Lot) -> Option<&'a WorkRate> {
     let about = format!("{} {}", line.what, lot.names_spoken_of(&line.what));
     let mut words = content_words(&about);
     words.extend(kinds_of(&words));
     let tool = tool_word(line, lot);
-    let best = almanac
+    almanac
         .work_rates()
         .iter()
-        .filter(|rate| rate.task == line.action.as_str())
-        .map(|rate| {
-            let rate_words = content_words(&rate.produce);
-            let shared = rate_words.iter().filter(|word| words.contains(word)).count();
-            let right_tool = match tool_of(&rate.produce) {
-                Some(other) => other == tool,
-                None => true,
-            };
-            (shared, right_tool, rate)
-        })
-        .filter(|(shared, right_tool, _)| *shared > 0 && *right_tool)
-        .min_by_key(|(shared, _, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))?
-        .2;
-    Some(Rate {
-        low: best.minutes_per_kg_low,
-        typical: best.minutes_per_kg_typical,
-        high: best.minutes_per_kg_high,
-        setup_min: best.setup_min,
-    })
+        .filter(|rate| rate.task.as_str() == line.action.as_str())
+        .filter(|rate| tool_of(&rate.produce).is_none_or(|other| other == tool))
+        .map(|rate| (content_words(&rate.produce).iter().filter(|word| words.contains(word)).count(), rate))
+        .filter(|(shared, _)| *shared > 0)
+        .min_by_key(|(shared, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))
+        .map(|(_, rate)| rate)
 }
 
 /// The tool a line is done with, as the rates name it.
@@ -246,6 +232,8 @@ mod tests {
         let lot = Lot {
             produce: vec![("pickling cucumbers 4-5 in".into(), Mass::pounds(6.0)), ("onions".into(), Mass::pounds(3.0))],
             containers: 8,
+            vessels: "8 pints".into(),
+            units: Units::Us,
             processor: false,
         };
         assert!((lot.spoken_of("onions").as_pounds() - 3.0).abs() < 1e-9);

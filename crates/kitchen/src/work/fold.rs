@@ -61,20 +61,37 @@ impl Act {
         self.pieces.iter().any(|piece| matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven))
     }
 
-    /// What is done, short: verbs that share an object are said together.
+    /// What is done, short: verbs that share an object are said together, and the weight once.
     pub(crate) fn title(&self) -> String {
-        let mut parts: Vec<(Vec<&str>, &str)> = Vec::new();
+        let mut said: Vec<String> = Vec::new();
+        let mut shared: Option<(Vec<&str>, &str)> = None;
         for piece in &self.pieces {
             let verb = piece.action.as_str();
-            match parts.last_mut() {
-                Some((verbs, what)) if *what == piece.what && !verbs.contains(&verb) => verbs.push(verb),
-                _ => parts.push((vec![verb], &piece.what)),
+            match (&piece.title, &mut shared) {
+                (Some(title), _) => {
+                    said.extend(shared.take().map(say_together));
+                    said.push(title.clone());
+                }
+                (None, Some((verbs, what))) if *what == piece.what => {
+                    if !verbs.contains(&verb) {
+                        verbs.push(verb);
+                    }
+                }
+                (None, _) => {
+                    said.extend(shared.take().map(say_together));
+                    shared = Some((vec![verb], &piece.what));
+                }
             }
         }
-        let said: Vec<String> =
-            parts.iter().map(|(verbs, what)| format!("{} {what}", and_list(verbs))).collect();
-        said.join("; ")
+        said.extend(shared.take().map(say_together));
+        let weight = self.pieces.iter().find_map(|piece| piece.handles.as_ref());
+        let title = said.join("; ");
+        weight.map_or(title.clone(), |weight| format!("{title} ({weight})"))
     }
+}
+
+fn say_together((verbs, what): (Vec<&str>, &str)) -> String {
+    format!("{} {what}", and_list(&verbs))
 }
 
 /// "a", "a and b", "a, b and c".
@@ -163,6 +180,8 @@ mod tests {
             tool,
             may_wait: None,
             note: String::new(),
+            title: None,
+            handles: None,
         }
     }
 
