@@ -114,6 +114,13 @@ impl<'r> Row<'r> {
         self.faults.push(DataFault { file: self.file, line: self.line, problem });
     }
 
+    /// Notes that two cells do not go together, unless one of them could not be read at all.
+    pub(crate) fn contradict(&mut self, what: String) {
+        if !self.spoiled {
+            self.spoil(DataProblem::Contradiction { what });
+        }
+    }
+
     /// The text of a cell, without the blanks around it.
     pub(crate) fn cell(&mut self, column: &'static str) -> &'r str {
         // Cells are mostly read in the order they stand in.

@@ -157,7 +157,7 @@ pub(crate) fn read_accepts(reading: &mut Reading<'_>, produce: &ProduceTables) -
         let note = row.cell("note");
         if accepted.is_empty() != (note == "bought ready") {
             let what = "a line names produce or is bought ready".to_owned();
-            row.spoil(DataProblem::Contradiction { what });
+            row.contradict(what);
         }
         row.citation();
         (row.line(), formula, ingredient, accepted)

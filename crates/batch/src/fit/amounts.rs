@@ -7,12 +7,13 @@ use super::answer::{FittedIngredient, JarCount};
 use super::jars::ounces;
 use super::line::{Balance, Held, Line, Per, PrintedAmount};
 use super::measurable::{CookUnit, Measured, Rounding};
-use super::weights;
+use super::weights::Scales;
 
 /// What the amounts of a batch are worked out from.
 #[derive(Debug, Clone)]
-pub(crate) struct Frame<'a> {
+pub(crate) struct Frame<'a, 't> {
     pub(crate) almanac: &'a Almanac,
+    pub(crate) scales: &'a Scales<'t>,
     pub(crate) lines: &'a [Line],
     pub(crate) balance: Balance,
     pub(crate) product: Option<&'a ProductId>,
@@ -33,11 +34,11 @@ pub(crate) struct Frame<'a> {
 }
 
 /// Every ingredient of the batch.
-pub(crate) fn fit_amounts(frame: &Frame<'_>) -> Vec<FittedIngredient> {
+pub(crate) fn fit_amounts(frame: &Frame<'_, '_>) -> Vec<FittedIngredient> {
     frame.lines.iter().map(|line| fit_line(frame, line)).collect()
 }
 
-fn fit_line(frame: &Frame<'_>, line: &Line) -> FittedIngredient {
+fn fit_line(frame: &Frame<'_, '_>, line: &Line) -> FittedIngredient {
     let (exact, per) = exact_of(frame, line);
     let as_printed = frame.factor == Fraction::ONE
         && matches!(line.amount, PrintedAmount::PerBatch { .. })
@@ -52,8 +53,7 @@ fn fit_line(frame: &Frame<'_>, line: &Line) -> FittedIngredient {
     };
     let moved_percent =
         measured.zip(exact).map_or(0.0, |(measured, exact)| measured.moved_percent_from(exact));
-    let weight =
-        measured.filter(|_| per.is_none()).and_then(|amount| weights::weigh(frame.almanac, line, amount));
+    let weight = measured.filter(|_| per.is_none()).and_then(|amount| frame.scales.weigh(line, amount));
     FittedIngredient {
         index: line.index,
         ingredient: line.name.clone(),
@@ -72,7 +72,7 @@ fn fit_line(frame: &Frame<'_>, line: &Line) -> FittedIngredient {
 }
 
 /// The exact amount, and for each of what it is meant when it is not for the batch.
-fn exact_of(frame: &Frame<'_>, line: &Line) -> (Option<Measured>, Option<&'static str>) {
+fn exact_of(frame: &Frame<'_, '_>, line: &Line) -> (Option<Measured>, Option<&'static str>) {
     if let Some(held) = frame.by_weight.iter().find(|held| held.index == line.index) {
         // Where salt is weighed against it, produce is told in the same grams.
         let exact =
@@ -114,7 +114,7 @@ pub(crate) fn is_cover(line: &Line) -> bool {
 }
 
 /// How many times an amount is taken that does not go with the batch; `None` when the batch does not tell.
-fn times_of(frame: &Frame<'_>, per: Per) -> Option<Fraction> {
+fn times_of(frame: &Frame<'_, '_>, per: Per) -> Option<Fraction> {
     match per {
         Per::Jar(size) => jar_space(frame.jars)?.checked_div(ounces(size.volume())),
         Per::QuartOfKernels => jar_space(frame.jars)?.checked_div(ounces(JarSize::Quart.volume())),
@@ -133,7 +133,7 @@ fn jar_space(jars: &[JarCount]) -> Option<Fraction> {
 }
 
 /// Pounds of fruit in the batch: those weighed, or those that the juice takes.
-fn fruit_pounds(frame: &Frame<'_>) -> Option<Fraction> {
+fn fruit_pounds(frame: &Frame<'_, '_>) -> Option<Fraction> {
     frame.lines.iter().find(|line| line.is_produce).and_then(|line| {
         let (exact, per) = exact_of(frame, line);
         let exact = exact.filter(|exact| exact.unit == CookUnit::Lb && per.is_none())?;
@@ -142,7 +142,7 @@ fn fruit_pounds(frame: &Frame<'_>) -> Option<Fraction> {
 }
 
 /// Bottled lemon juice by the acid table: a jar between two printed sizes gets the amount of the larger.
-fn acid_by_table(frame: &Frame<'_>, line: &Line) -> Option<Measured> {
+fn acid_by_table(frame: &Frame<'_, '_>, line: &Line) -> Option<Measured> {
     if line.part != Part::Acid || !line.name.contains("lemon") {
         return None;
     }
@@ -157,7 +157,7 @@ fn acid_by_table(frame: &Frame<'_>, line: &Line) -> Option<Measured> {
 }
 
 /// Salt weighed against the produce of the batch, in grams, exact to a hundredth and never less.
-fn salt_by_weight(frame: &Frame<'_>) -> Option<Measured> {
+fn salt_by_weight(frame: &Frame<'_, '_>) -> Option<Measured> {
     let percent = frame.salt_percent?;
     let produce: Mass = frame.by_weight.iter().map(|held| held.mass).sum();
     let grams = produce.as_grams() * percent / 100.0;
@@ -167,7 +167,7 @@ fn salt_by_weight(frame: &Frame<'_>) -> Option<Measured> {
 }
 
 /// Parts by weight, beside the produce that is there.
-fn by_parts(frame: &Frame<'_>, parts: Fraction) -> Option<Measured> {
+fn by_parts(frame: &Frame<'_, '_>, parts: Fraction) -> Option<Measured> {
     let held = frame.by_weight.first()?;
     let of_held = frame.lines.iter().find(|line| line.index == held.index)?;
     let PrintedAmount::Parts(held_parts) = of_held.amount else { return None };
@@ -195,12 +195,12 @@ fn in_line_unit(line: &Line, mass: Mass) -> Option<Measured> {
 }
 
 /// A batch within the slack of weighing takes what is there and no more.
-fn at_most_held(frame: &Frame<'_>, line: &Line, mass: Mass) -> Mass {
+fn at_most_held(frame: &Frame<'_, '_>, line: &Line, mass: Mass) -> Mass {
     frame.held.iter().find(|held| held.index == line.index).map_or(mass, |held| mass.min(held.mass))
 }
 
 /// What an amount takes of the produce as it was bought.
-fn takes(frame: &Frame<'_>, line: &Line, measured: Measured) -> Option<Mass> {
+fn takes(frame: &Frame<'_, '_>, line: &Line, measured: Measured) -> Option<Mass> {
     if !line.is_produce {
         return None;
     }
@@ -210,5 +210,5 @@ fn takes(frame: &Frame<'_>, line: &Line, measured: Measured) -> Option<Mass> {
     if let Some(mass) = measured.mass() {
         return Some(mass);
     }
-    Some(weights::of_one_batch(frame.almanac, line, frame.juice_cups)?.enough() * frame.factor.to_f64())
+    Some(frame.scales.of_one_batch(line, frame.juice_cups)?.enough() * frame.factor.to_f64())
 }

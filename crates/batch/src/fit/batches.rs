@@ -11,7 +11,7 @@ use super::answer::{BagCount, Because, BecauseCode, JarCount};
 use super::factor::choose_factor;
 use super::jars::{JarPlan, Yielded, ounces};
 use super::line::{Balance, Held, Line, PrintedAmount};
-use super::weights::{self, BatchWeight};
+use super::weights::{self, BatchWeight, Scales};
 
 /// A scale and a rounded pound are off by so much; ours. What lies half a percent under one batch is one batch, and
 /// what lies so much under the last jar fills it.
@@ -25,8 +25,9 @@ const HAIR: f64 = 1e-6;
 
 /// Everything the number and size of batches depends on.
 #[derive(Debug, Clone)]
-pub(crate) struct Lot<'a> {
+pub(crate) struct Lot<'a, 't> {
     pub(crate) almanac: &'a Almanac,
+    pub(crate) scales: &'a Scales<'t>,
     pub(crate) formula: &'a Formula,
     pub(crate) lines: &'a [Line],
     pub(crate) balance: Balance,
@@ -53,7 +54,7 @@ pub(crate) struct PlannedBatch {
 }
 
 /// The batches of a lot, or why there is none.
-pub(crate) fn plan_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
+pub(crate) fn plan_batches(lot: &Lot<'_, '_>) -> Result<Vec<PlannedBatch>, Because> {
     if lot.most == Some(0) {
         let text = "no batch was asked for".to_owned();
         return Err(Because { code: BecauseCode::NoBatchWanted, text });
@@ -68,13 +69,13 @@ pub(crate) fn plan_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> 
 }
 
 /// How many printed batches the scarcest held ingredient makes, and which it is.
-pub(crate) fn scarcest(lot: &Lot<'_>) -> Option<(f64, usize)> {
+pub(crate) fn scarcest(lot: &Lot<'_, '_>) -> Option<(f64, usize)> {
     let (share, index) = scarcest_to_the_gram(lot)?;
     let is_one = (1.0 - WEIGHING_SLACK..1.0).contains(&share);
     Some((if is_one { 1.0 } else { share }, index))
 }
 
-fn scarcest_to_the_gram(lot: &Lot<'_>) -> Option<(f64, usize)> {
+fn scarcest_to_the_gram(lot: &Lot<'_, '_>) -> Option<(f64, usize)> {
     let shares =
         lot.held.iter().zip(lot.of_batch).filter_map(|(held, of_batch)| {
             Some((held.mass.ratio_to(of_batch.as_ref()?.enough()), held.index))
@@ -82,11 +83,11 @@ fn scarcest_to_the_gram(lot: &Lot<'_>) -> Option<(f64, usize)> {
     shares.min_by(|one, other| one.0.total_cmp(&other.0))
 }
 
-fn most_of(lot: &Lot<'_>) -> u32 {
+fn most_of(lot: &Lot<'_, '_>) -> u32 {
     lot.most.map_or(MOST_BATCHES, |most| most.min(MOST_BATCHES))
 }
 
-fn whole_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
+fn whole_batches(lot: &Lot<'_, '_>) -> Result<Vec<PlannedBatch>, Because> {
     let Some((share, index)) = scarcest(lot) else { return Ok(vec![all_at_once(lot)]) };
     // Never overflows: cut to the most batches before the cast.
     let number = (share + HAIR).min(f64::from(most_of(lot))) as u32;
@@ -105,7 +106,7 @@ fn whole_batches(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
     Ok(vec![batch; number as usize])
 }
 
-fn by_one_factor(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
+fn by_one_factor(lot: &Lot<'_, '_>) -> Result<Vec<PlannedBatch>, Because> {
     let Some((share, scarce)) = scarcest(lot) else { return Ok(vec![all_at_once(lot)]) };
     let largest = largest_batch(lot);
     let mut rest = share;
@@ -131,11 +132,11 @@ fn by_one_factor(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
 }
 
 /// The largest batch: the printed one, or what the canner takes at once.
-fn largest_batch(lot: &Lot<'_>) -> Fraction {
+fn largest_batch(lot: &Lot<'_, '_>) -> Fraction {
     lot.yielded.map_or(Fraction::ONE, |yielded| lot.plan.largest_share(yielded))
 }
 
-fn one_batch(lot: &Lot<'_>, limit: f64, rest: f64, remaining: &[Held]) -> Option<PlannedBatch> {
+fn one_batch(lot: &Lot<'_, '_>, limit: f64, rest: f64, remaining: &[Held]) -> Option<PlannedBatch> {
     let (factor, stepped_down_percent) = if lot.salted_by_weight {
         // Never overflows: the limit is at most one batch.
         (Fraction::new((limit * 1000.0 + HAIR) as i64, 1000)?, 0.0)
@@ -159,7 +160,7 @@ fn one_batch(lot: &Lot<'_>, limit: f64, rest: f64, remaining: &[Held]) -> Option
 
 /// What to use of an ingredient with a printed range of weight, or of one the salt is weighed against: as much as
 /// there is, within the range.
-fn in_printed_range(lot: &Lot<'_>, held: &Held, share: f64, after: f64) -> Option<Held> {
+fn in_printed_range(lot: &Lot<'_, '_>, held: &Held, share: f64, after: f64) -> Option<Held> {
     let of_batch = of_batch_at(lot, held.index)?;
     if !lot.salted_by_weight && !of_batch.is_weighed_range() {
         return None;
@@ -170,12 +171,12 @@ fn in_printed_range(lot: &Lot<'_>, held: &Held, share: f64, after: f64) -> Optio
     Some(Held { index: held.index, mass })
 }
 
-fn of_batch_at<'a>(lot: &Lot<'a>, index: usize) -> Option<&'a BatchWeight> {
+fn of_batch_at<'a>(lot: &Lot<'a, '_>, index: usize) -> Option<&'a BatchWeight> {
     let at = lot.held.iter().position(|held| held.index == index)?;
     lot.of_batch.get(at)?.as_ref()
 }
 
-fn used_of(lot: &Lot<'_>, batch: &PlannedBatch, index: usize) -> Mass {
+fn used_of(lot: &Lot<'_, '_>, batch: &PlannedBatch, index: usize) -> Mass {
     if let Some(held) = batch.by_weight.iter().find(|held| held.index == index) {
         return held.mass;
     }
@@ -183,7 +184,7 @@ fn used_of(lot: &Lot<'_>, batch: &PlannedBatch, index: usize) -> Mass {
 }
 
 /// The share that fills one jar of the size asked for, or the smallest worth making.
-fn smallest_share(lot: &Lot<'_>) -> f64 {
+fn smallest_share(lot: &Lot<'_, '_>) -> f64 {
     let jar = lot.plan.sizes.iter().map(|held| held.size).min();
     match (lot.yielded, jar) {
         (Some(yielded), Some(jar)) => jar.volume().ratio_to(yielded.low),
@@ -191,7 +192,7 @@ fn smallest_share(lot: &Lot<'_>) -> f64 {
     }
 }
 
-fn spare_jars(lot: &Lot<'_>, share: f64) -> u32 {
+fn spare_jars(lot: &Lot<'_, '_>, share: f64) -> u32 {
     let (Some(yielded), Some(first)) = (lot.yielded, lot.plan.sizes.first()) else { return 0 };
     let Some(holds) = first.holds else { return 0 };
     let filled =
@@ -200,7 +201,7 @@ fn spare_jars(lot: &Lot<'_>, share: f64) -> u32 {
     (libm::floor(filled + 0.5 + HAIR) as u32).saturating_sub(holds)
 }
 
-fn too_little(lot: &Lot<'_>, index: usize, share: f64, code: BecauseCode) -> Because {
+fn too_little(lot: &Lot<'_, '_>, index: usize, share: f64, code: BecauseCode) -> Because {
     let held = lot.held.iter().find(|held| held.index == index);
     let (Some(held), Some(of_batch)) = (held, of_batch_at(lot, index)) else {
         return Because { code, text: "there is too little for one batch".to_owned() };
@@ -227,7 +228,7 @@ pub(crate) fn whole_grams(mass: Mass) -> u64 {
 }
 
 /// Frozen, dried, or without printed amounts: all there is, in one go.
-fn all_at_once(lot: &Lot<'_>) -> PlannedBatch {
+fn all_at_once(lot: &Lot<'_, '_>) -> PlannedBatch {
     let share = scarcest(lot).map(|(share, _)| share);
     // Never overflows: a float is cut to the range when it is cast, and the bounds of a fraction are checked.
     let factor =
@@ -253,17 +254,16 @@ fn all_at_once(lot: &Lot<'_>) -> PlannedBatch {
 }
 
 /// Quarts of frozen produce: as printed, else by the density of the prepared produce.
-fn quarts_of(lot: &Lot<'_>, share: Option<f64>) -> Option<f64> {
+fn quarts_of(lot: &Lot<'_, '_>, share: Option<f64>) -> Option<f64> {
     if let (Some(share), Some(yielded)) = (share, lot.yielded) {
         return Some(yielded.high.as_quarts() * share);
     }
     let held = lot.held.first()?;
-    weights::prepared_volume(lot.almanac, lot.lines.get(held.index)?, held.mass)
-        .map(|volume| volume.as_quarts())
+    lot.scales.prepared_volume(lot.lines.get(held.index)?, held.mass).map(|volume| volume.as_quarts())
 }
 
 /// Plain packs: so many pounds for each jar, by the heaviest figure that is printed.
-fn by_jar(lot: &Lot<'_>) -> Result<Vec<PlannedBatch>, Because> {
+fn by_jar(lot: &Lot<'_, '_>) -> Result<Vec<PlannedBatch>, Because> {
     let (Some(yielded), Some(first)) = (lot.yielded, lot.plan.sizes.first().copied()) else {
         return Ok(vec![all_at_once(lot)]);
     };
@@ -357,7 +357,7 @@ fn count_jars(size: JarSize, likely: u32, at_once: u32, rates: &weights::JarRate
 }
 
 /// The produce of a plain pack: the held line that is printed by weight.
-fn main_held(lot: &Lot<'_>) -> Option<Held> {
+fn main_held(lot: &Lot<'_, '_>) -> Option<Held> {
     let weighed = |held: &&Held| {
         lot.lines.get(held.index).is_some_and(|line| {
             matches!(line.amount, PrintedAmount::PerBatch { unit: super::measurable::CookUnit::Lb, .. })
@@ -366,7 +366,7 @@ fn main_held(lot: &Lot<'_>) -> Option<Held> {
     lot.held.iter().find(weighed).copied()
 }
 
-fn scarcest_beside(lot: &Lot<'_>, main: usize) -> Option<f64> {
+fn scarcest_beside(lot: &Lot<'_, '_>, main: usize) -> Option<f64> {
     lot.held
         .iter()
         .zip(lot.of_batch)

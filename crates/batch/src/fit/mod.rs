@@ -41,7 +41,7 @@ use amounts::Frame;
 use batches::{Lot, PlannedBatch};
 use jars::{CannedAs, JarPlan, Yielded};
 use line::{Balance, Held, Line};
-use weights::BatchWeight;
+use weights::{BatchWeight, Scales};
 
 /// Fits a formula to what is there.
 ///
@@ -52,8 +52,16 @@ pub fn fit(almanac: &Almanac, question: &FitQuestion) -> Result<Fit, FitError> {
     let formula = require_formula(almanac, question)?;
     let lines = line::read_lines(formula);
     let held = matching::match_haves(formula, &lines, &question.have)?;
-    let task =
-        Task { almanac, question, formula, balance: line::read_balance(formula), lines: &lines, held: &held };
+    let scales = Scales::new(almanac);
+    let task = Task {
+        scales,
+        almanac,
+        question,
+        formula,
+        balance: line::read_balance(formula),
+        lines: &lines,
+        held: &held,
+    };
     let of_batch = task.weights_of_batch()?;
     match task.plan_jars()? {
         Ok((plan, notes)) => Ok(task.answer(&plan, &of_batch, notes)),
@@ -76,6 +84,7 @@ fn require_formula<'a>(almanac: &'a Almanac, question: &FitQuestion) -> Result<&
 /// A question with everything it points at.
 struct Task<'a> {
     almanac: &'a Almanac,
+    scales: Scales<'a>,
     question: &'a FitQuestion,
     formula: &'a Formula,
     balance: Balance,
@@ -90,7 +99,7 @@ impl Task<'_> {
             .iter()
             .filter_map(|held| self.lines.get(held.index))
             .map(|line| {
-                let found = weights::of_one_batch(self.almanac, line, self.juice_cups());
+                let found = self.scales.of_one_batch(line, self.juice_cups());
                 match (&line.amount, found) {
                     (line::PrintedAmount::PerBatch { low, unit, .. }, None) => Err(FitError::NotWeighable {
                         ingredient: line.name.clone(),
@@ -266,6 +275,7 @@ impl Task<'_> {
         let salt = salt::salt_by_weight(self.almanac, self.lines, self.balance);
         let lot = Lot {
             almanac: self.almanac,
+            scales: &self.scales,
             formula: self.formula,
             lines: self.lines,
             balance: self.balance,
@@ -284,10 +294,16 @@ impl Task<'_> {
             Err(because) => return self.refuse(because, sizes, notes),
         };
         let load = liquid::read_load(self.almanac);
-        let batches: Vec<FittedBatch> = planned
-            .iter()
-            .map(|batch| self.work_out(batch, plan, salt.as_ref().map(|salt| salt.percent), load.as_ref()))
-            .collect();
+        let percent = salt.as_ref().map(|salt| salt.percent);
+        let mut batches: Vec<FittedBatch> = Vec::with_capacity(planned.len());
+        for (at, batch) in planned.iter().enumerate() {
+            // Full batches are alike, and weighing one takes a walk through the tables.
+            let fitted = match at.checked_sub(1).filter(|&before| planned[before] == *batch) {
+                Some(before) => batches[before].clone(),
+                None => self.work_out(batch, plan, percent, load.as_ref()),
+            };
+            batches.push(fitted);
+        }
         notes.extend(notes::note_scale(self.formula, &planned));
         notes.extend(notes::note_amounts(self.lines, self.balance, &batches));
         notes.extend(notes::note_jars(self.almanac, self.formula, &batches, plan.usual_load));
@@ -322,6 +338,7 @@ impl Task<'_> {
     ) -> FittedBatch {
         let frame = Frame {
             almanac: self.almanac,
+            scales: &self.scales,
             lines: self.lines,
             balance: self.balance,
             product: self.formula.product.as_ref(),
@@ -405,16 +422,15 @@ impl Task<'_> {
 
     /// Where the weights beside the measures and the weights of jars come from.
     fn cited_for_weights(&self, batches: &[FittedBatch]) -> BTreeSet<Trail> {
-        let fitted = batches.iter().flat_map(|batch| &batch.ingredients);
+        // The last batch is measured as the others are.
+        let fitted = batches.last().into_iter().flat_map(|batch| &batch.ingredients);
         let mut cited: BTreeSet<Trail> = fitted
             .filter(|fitted| fitted.weight.is_some())
-            .filter_map(|fitted| {
-                weights::weigh_by_row(self.almanac, self.lines.get(fitted.index)?, fitted.measured?)
-            })
+            .filter_map(|fitted| self.scales.weigh_by_row(self.lines.get(fitted.index)?, fitted.measured?))
             .map(|(_, citation)| Trail::from(citation))
             .collect();
         if self.formula.scale == ScaleRule::ByJar {
-            let printed = self.lines.first().and_then(|line| weights::of_one_batch(self.almanac, line, None));
+            let printed = self.lines.first().and_then(|line| self.scales.of_one_batch(line, None));
             let rows = printed
                 .iter()
                 .flat_map(|printed| weights::procurement_of(self.almanac, self.formula, printed.enough()));

@@ -4,7 +4,10 @@
 //! there is was weighed as bought. The publication's own equivalence goes before any table; where there is none, cups
 //! are turned into grams by a density row and grams as prepared into grams as bought by the trimming row.
 
-use almanac::{Almanac, Citation, DensityMeasure, Formula, Procurement, Produce};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+use almanac::{Almanac, Citation, Density, DensityMeasure, Formula, Procurement, Produce};
 use measure::{Fraction, Mass, Volume};
 
 use super::jars::Yielded;
@@ -46,71 +49,110 @@ impl BatchWeight {
     }
 }
 
-/// What a printed batch takes of a line, as bought; `None` where nothing printed or on file tells.
-pub(crate) fn of_one_batch(
-    almanac: &Almanac,
-    line: &Line,
-    juice_cups: Option<Fraction>,
-) -> Option<BatchWeight> {
-    let (low, high, unit, times) = match &line.amount {
-        PrintedAmount::PerBatch { low, high, unit } => (low, high, unit, 1.0),
-        PrintedAmount::Per { low, high, unit, per: Per::CupOfJuice } => {
-            (low, high, unit, juice_cups?.to_f64())
-        }
-        _ => return None,
-    };
-    let at = |value: Fraction| Measured { value, unit: *unit };
-    if let (Some(low), Some(high)) = (at(*low).mass(), at(*high).mass()) {
-        return Some(BatchWeight { low: low * times, high: high * times, known: Known::Weighed });
-    }
-    if let Some(printed) = find_weight(&line.prep) {
-        return Some(BatchWeight { low: printed.low, high: printed.high, known: Known::Equivalence });
-    }
-    let prepared = weigh(almanac, line, at(*high))?;
-    let bought = if line.is_produce { as_bought(almanac, line, prepared) } else { prepared };
-    Some(BatchWeight { low: bought, high: bought, known: Known::Density })
-}
-
-/// What an amount weighs as it is measured, prepared; `None` where no row says.
-pub(crate) fn weigh(almanac: &Almanac, line: &Line, amount: Measured) -> Option<Mass> {
-    if let Some(mass) = amount.mass() {
-        // Cans of juice are printed in ounces by volume.
-        return (!line.name.to_lowercase().contains("juice")).then_some(mass);
-    }
-    weigh_by_row(almanac, line, amount).map(|(mass, _)| mass)
-}
-
-/// What a volume or a count weighs, and the row that says so.
-pub(crate) fn weigh_by_row<'a>(
+/// The scales of one fit: the density rows of its lines, each looked up once.
+#[derive(Debug)]
+pub(crate) struct Scales<'a> {
     almanac: &'a Almanac,
-    line: &'a Line,
-    amount: Measured,
-) -> Option<(Mass, &'a Citation)> {
-    if let Some(volume) = amount.volume() {
-        let (mass, row) = almanac.weigh_volume(&line.name, Some(&line.prep), volume)?;
-        return Some((mass, &row.citation));
-    }
-    let by_row = |form: &str, measure| {
-        almanac.find_density(&line.name, Some(form), measure).map(|row| (row.mass(), &row.citation))
-    };
-    let of_produce = || {
-        let produce = produce_of(almanac, line)?;
-        Some((produce.each_edible?, &produce.citation))
-    };
-    let (one, citation) = match amount.unit {
-        CookUnit::Package => by_row(&line.prep, DensityMeasure::Package),
-        CookUnit::Pouch => by_row(&line.prep, DensityMeasure::Pouch),
-        CookUnit::Clove => by_row("clove", DensityMeasure::Each),
-        CookUnit::Large => by_row("large", DensityMeasure::Each),
-        CookUnit::Each | CookUnit::Ear => of_produce().or_else(|| by_row(&line.prep, DensityMeasure::Each)),
-        _ => None,
-    }?;
-    Some((one * amount.value.to_f64(), citation))
+    rows: RefCell<BTreeMap<(usize, DensityMeasure), Option<&'a Density>>>,
 }
 
-/// The produce a line names first.
-fn produce_of<'a>(almanac: &'a Almanac, line: &Line) -> Option<&'a Produce> {
-    line.accepts.first().and_then(|id| almanac.produce(id))
+impl<'a> Scales<'a> {
+    pub(crate) fn new(almanac: &'a Almanac) -> Self {
+        Self { almanac, rows: RefCell::default() }
+    }
+
+    /// What a printed batch takes of a line, as bought; `None` where nothing printed or on file tells.
+    pub(crate) fn of_one_batch(&self, line: &Line, juice_cups: Option<Fraction>) -> Option<BatchWeight> {
+        let (low, high, unit, times) = match &line.amount {
+            PrintedAmount::PerBatch { low, high, unit } => (low, high, unit, 1.0),
+            PrintedAmount::Per { low, high, unit, per: Per::CupOfJuice } => {
+                (low, high, unit, juice_cups?.to_f64())
+            }
+            _ => return None,
+        };
+        let at = |value: Fraction| Measured { value, unit: *unit };
+        if let (Some(low), Some(high)) = (at(*low).mass(), at(*high).mass()) {
+            return Some(BatchWeight { low: low * times, high: high * times, known: Known::Weighed });
+        }
+        if let Some(printed) = find_weight(&line.prep) {
+            return Some(BatchWeight { low: printed.low, high: printed.high, known: Known::Equivalence });
+        }
+        let prepared = self.weigh(line, at(*high))?;
+        let bought = if line.is_produce { prepared * (1.0 / self.edible_share(line)) } else { prepared };
+        Some(BatchWeight { low: bought, high: bought, known: Known::Density })
+    }
+
+    /// What an amount weighs as it is measured, prepared; `None` where no row says.
+    pub(crate) fn weigh(&self, line: &Line, amount: Measured) -> Option<Mass> {
+        if let Some(mass) = amount.mass() {
+            // Cans of juice are printed in ounces by volume.
+            return (!line.name.to_lowercase().contains("juice")).then_some(mass);
+        }
+        self.weigh_by_row(line, amount).map(|(mass, _)| mass)
+    }
+
+    /// What a volume or a count weighs, and the row that says so.
+    pub(crate) fn weigh_by_row(&self, line: &Line, amount: Measured) -> Option<(Mass, &'a Citation)> {
+        if let Some(volume) = amount.volume() {
+            let (one, row) = measures_near(amount.unit).iter().find_map(|&measure| {
+                Some((measure.as_volume()?.volume_of(Fraction::ONE), self.row(line, measure)?))
+            })?;
+            return Some((row.mass() * volume.ratio_to(one), &row.citation));
+        }
+        let by_row = |measure| self.row(line, measure).map(|row| (row.mass(), &row.citation));
+        let (one, citation) = match amount.unit {
+            CookUnit::Package => by_row(DensityMeasure::Package),
+            CookUnit::Pouch => by_row(DensityMeasure::Pouch),
+            CookUnit::Clove | CookUnit::Large => by_row(DensityMeasure::Each),
+            CookUnit::Each | CookUnit::Ear => self.one_piece(line).or_else(|| by_row(DensityMeasure::Each)),
+            _ => None,
+        }?;
+        Some((one * amount.value.to_f64(), citation))
+    }
+
+    /// The share of produce as bought that is left when it is prepared; all of it where no row says.
+    pub(crate) fn edible_share(&self, line: &Line) -> f64 {
+        let trimming = self.produce_of(line).and_then(|produce| self.almanac.find_yield(produce));
+        trimming.map_or(1.0, |row| row.edible.as_fraction())
+    }
+
+    /// The room that produce takes when it is prepared; `None` where no density is on file.
+    pub(crate) fn prepared_volume(&self, line: &Line, bought: Mass) -> Option<Volume> {
+        let cup = self.weigh(line, Measured { value: Fraction::ONE, unit: CookUnit::Cup })?;
+        Some(Volume::cups((bought * self.edible_share(line)).ratio_to(cup)))
+    }
+
+    /// The density row of a line in one measure.
+    fn row(&self, line: &Line, measure: DensityMeasure) -> Option<&'a Density> {
+        *self.rows.borrow_mut().entry((line.index, measure)).or_insert_with(|| {
+            let form = match line.amount {
+                PrintedAmount::PerBatch { unit: CookUnit::Clove, .. } => "clove",
+                PrintedAmount::PerBatch { unit: CookUnit::Large, .. } => "large",
+                _ => &line.prep,
+            };
+            self.almanac.find_density(&line.name, Some(form), measure)
+        })
+    }
+
+    fn one_piece(&self, line: &Line) -> Option<(Mass, &'a Citation)> {
+        let produce = self.produce_of(line)?;
+        Some((produce.each_edible?, &produce.citation))
+    }
+
+    /// The produce a line names first.
+    fn produce_of(&self, line: &Line) -> Option<&'a Produce> {
+        line.accepts.first().and_then(|id| self.almanac.produce(id))
+    }
+}
+
+/// Spoons and cups of the density table, those nearest in size to a unit first.
+fn measures_near(unit: CookUnit) -> &'static [DensityMeasure] {
+    use DensityMeasure::{Cup, FluidOunce, Tablespoon, Teaspoon};
+    match unit {
+        CookUnit::Tsp => &[Teaspoon, Tablespoon, Cup, FluidOunce],
+        CookUnit::Tbsp => &[Tablespoon, Teaspoon, Cup, FluidOunce],
+        _ => &[Cup, FluidOunce, Tablespoon, Teaspoon],
+    }
 }
 
 /// The rows on how much of a food goes into jars that speak of this formula.
@@ -126,23 +168,6 @@ pub(crate) fn procurement_of<'a>(
         .iter()
         .flat_map(|product| almanac.find_procurement(product))
         .filter(move |row| own(row.per_quart_load))
-}
-
-/// The weight as bought of produce that weighs so much prepared; the same where no row says what is lost.
-fn as_bought(almanac: &Almanac, line: &Line, prepared: Mass) -> Mass {
-    prepared * (1.0 / edible_share(almanac, line))
-}
-
-/// The share of produce as bought that is left when it is prepared; all of it where no row says.
-pub(crate) fn edible_share(almanac: &Almanac, line: &Line) -> f64 {
-    let trimming = produce_of(almanac, line).and_then(|produce| almanac.find_yield(produce));
-    trimming.map_or(1.0, |row| row.edible.as_fraction())
-}
-
-/// The room that produce takes when it is prepared; `None` where no density is on file.
-pub(crate) fn prepared_volume(almanac: &Almanac, line: &Line, bought: Mass) -> Option<Volume> {
-    let cup = weigh(almanac, line, Measured { value: Fraction::ONE, unit: CookUnit::Cup })?;
-    Some(Volume::cups((bought * edible_share(almanac, line)).ratio_to(cup)))
 }
 
 /// What a jar takes of a plain pack, for each fluid ounce of its size.

@@ -25,8 +25,9 @@ impl Finding {
     }
 }
 
-/// Work of the master on one proposal.
-const MASTER_SLICE: u64 = 2_000_000;
+/// Work of the master on one proposal, the first time and at the most.
+const MASTER_SLICE: u64 = 200_000;
+const MASTER_SLICE_MAX: u64 = 4_000_000;
 /// Work on a set that the master proposes, the first time.
 const SET_SLICE: u64 = 4_000_000;
 /// Work on mending before anything is proved.
@@ -155,21 +156,24 @@ impl Run<'_, '_> {
         clock: &mut Clock<'_>,
     ) {
         let mut postponed: Vec<Proposal> = Vec::new();
-        let mut slice = SET_SLICE;
+        let (mut slice, mut master_slice) = (SET_SLICE, MASTER_SLICE);
         while self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
-            let search = master.search(self.value(), MASTER_SLICE, clock.meter());
-            let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
+            let search = master.search(self.value(), master_slice, clock.meter());
             if search.complete {
+                let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
                 let top = search.best.as_ref().map_or(-1, |p| p.value);
                 let top = top.max(open).max(self.overlooked).max(self.value());
                 self.value_bound = self.value_bound.min(top);
+            } else {
+                // Too many sets to look at them all: better plans come from below for a while.
+                self.push_value(engine, slice / 4, clock);
+                master_slice = master_slice.saturating_mul(2).min(MASTER_SLICE_MAX);
             }
-            let Some(set) = search.best else {
-                if self.value() >= self.value_bound {
-                    break;
+            let Some(set) = search.best.filter(|set| set.value > self.value()) else {
+                if search.complete && self.value() < self.value_bound {
+                    slice = slice.saturating_mul(2);
+                    self.retry(engine, master, &mut postponed, slice, clock);
                 }
-                slice = slice.saturating_mul(2);
-                self.retry(engine, master, &mut postponed, slice, clock);
                 continue;
             };
             if !self.try_set(engine, master, &set, slice, clock) {
