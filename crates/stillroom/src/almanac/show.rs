@@ -203,7 +203,7 @@ fn lay_out_process(sheet: &ProcessSheet) -> String {
 fn lay_out_produce(sheet: &ProduceSheet) -> String {
     let mut leaf = Leaf::head(
         &capitalize(&sheet.name),
-        &[format!("{}.", [&[sheet.id.clone()], sheet.also.as_slice()].concat().join(", "))],
+        &[format!("{}.", [std::slice::from_ref(&sheet.id), sheet.also.as_slice()].concat().join(", "))],
     );
     for (title, facts) in [("Weighs", &sheet.weighs), ("Is eaten", &sheet.edible), ("Keeps", &sheet.keeps)] {
         if facts.is_empty() {
@@ -227,7 +227,7 @@ fn lay_out_produce(sheet: &ProduceSheet) -> String {
 }
 
 fn lay_out_source(sheet: &SourceSheet) -> String {
-    let mut leaf = Leaf::head(&sheet.title, &[sheet.id.clone()]);
+    let mut leaf = Leaf::head(&sheet.title, std::slice::from_ref(&sheet.id));
     leaf.section("How far it is trusted");
     leaf.line(&sheet.rank, &as_sentence(&sheet.why));
     for (title, ids) in [("Formulas", &sheet.formulas), ("Processes", &sheet.processes)] {

@@ -76,47 +76,91 @@ fn a_new_day_file_is_written_once_and_plans() {
     assert_eq!(planned.code, 0, "{}", planned.whole());
 }
 
+/// The invented household's day file, as it stands in the tree.
+const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/day.toml");
+
 #[test]
-fn nothing_asked_plans_the_invented_day() {
+fn nothing_asked_plans_the_invented_day_by_the_way_of_any_other() {
     let ran = run(&[]);
     assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{}", ran.whole());
     assert!(ran.out.lines().all(|line| line.chars().count() <= 80), "{}", ran.out);
-    for part in ["To make", "The day", "Not made, and why", "Left over", "Refused"] {
+    for part in
+        ["Done by about", "To make", "The day", "Not made, and why", "Left over", "Refused", "Sources"]
+    {
         assert!(ran.out.contains(part), "{part} in {}", ran.out);
     }
-    assert_eq!(run(&[]).out, ran.out, "the same day twice is the same sheet");
+    let page = no_file("day.html");
+    let by_file = run(&["day", DEMO, "--html", word(&page)]);
+    assert_eq!(by_file.out, ran.out, "the same day by its file is the same sheet");
+    let html = std::fs::read_to_string(&page).unwrap();
+    assert!(html.starts_with("<!doctype html>"));
+    for forbidden in ["<script", "http://", "https://"] {
+        assert!(!html.contains(forbidden), "{forbidden}");
+    }
 }
 
 #[test]
-fn the_invented_day_has_no_path_of_its_own() {
-    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/day.toml");
-    assert_eq!(run(&["day", demo]).out, run(&[]).out);
-}
-
-#[test]
-fn a_day_is_json_or_a_page_on_request() {
-    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/day.toml");
-    let ran = run(&["day", demo, "--json"]);
+fn a_day_is_one_json_document_on_request() {
+    let ran = run(&["day", DEMO, "--json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""));
     let json: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
     assert_eq!(json["format"], "day-answer/1");
     assert_eq!(json["problem"]["format"], "day-problem/1");
     assert_eq!(json["plan"]["format"], "day-plan/1");
-    let page = no_file("day.html");
-    let ran = run(&["day", demo, "--html", word(&page)]);
-    assert_eq!(ran.code, 0, "{}", ran.whole());
-    let html = std::fs::read_to_string(&page).unwrap();
-    assert!(html.starts_with("<!doctype html>"));
-    assert!(!html.contains("<script"));
-    run(&["day", demo, "--html", "/no/such/folder/day.html"]).expect_world_failed("is not written");
+    assert!(!json["clearances"].as_array().unwrap().is_empty());
+    // The plan inside keeps the rules of the problem inside, by the checker anyone may run.
+    let problem = scratch("json/problem.json", json["problem"].to_string().as_bytes());
+    let plan = scratch("json/plan.json", json["plan"].to_string().as_bytes());
+    let checked = run(&["day", "check", word(&problem), word(&plan)]);
+    assert_eq!(checked.code, 0, "{}", checked.whole());
 }
+
+/// A kitchen with almost nothing in it, which is planned in no time.
+const SMALL_DAY: &[u8] =
+    b"date = 2026-08-29\naltitude = \"1,200 ft\"\n\n[[basket]]\nproduce = \"peaches\"\nnet = \"3 lb\"\n";
 
 #[test]
 fn a_figure_explains_itself_or_says_what_may_be_asked() {
-    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/day.toml");
-    let ran = run(&["day", demo, "--why", "finish"]);
+    let file = scratch("small/day.toml", SMALL_DAY);
+    let ran = run(&["day", word(&file), "--why", "finish"]);
     assert_eq!(ran.code, 0, "{}", ran.whole());
     assert!(ran.out.contains("finish"), "{}", ran.out);
-    run(&["day", demo, "--why", "frobnicate"]).expect_wrong_question("ask about");
+    run(&["day", word(&file), "--why", "frobnicate"]).expect_wrong_question("ask about");
+}
+
+#[test]
+fn a_page_that_cannot_be_written_is_told() {
+    let file = scratch("small-2/day.toml", SMALL_DAY);
+    run(&["day", word(&file), "--html", "/no/such/folder/day.html"]).expect_world_failed("is not written");
+}
+
+#[test]
+fn a_house_file_is_read_beside_the_day_file_or_by_name() {
+    let day = scratch("house/day.toml", SMALL_DAY);
+    let house = scratch("house/house.toml", b"frobs = 1\n");
+    run(&["day", word(&day)]).expect_wrong_question("house.toml:1:1");
+    let other = scratch("house/other.toml", b"");
+    assert_eq!(run(&["day", word(&day), "--house", word(&other)]).code, 0);
+    run(&["day", word(&day), "--house", word(&no_file("house/none.toml"))]).expect_world_failed("none.toml");
+    std::fs::remove_file(house).unwrap();
+    assert_eq!(run(&["day", word(&day)]).code, 0, "without a house file the day stands alone");
+}
+
+#[test]
+fn a_day_may_come_through_a_pipe() {
+    let ran = read(program(&["day", "-"]).write_stdin(SMALL_DAY).output().expect("the program starts"));
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{}", ran.whole());
+    assert!(ran.out.contains("Saturday 29 August 2026"), "{}", ran.out);
+}
+
+#[test]
+fn a_day_without_an_altitude_cans_nothing_and_says_so() {
+    let bare = std::str::from_utf8(SMALL_DAY).unwrap().replace("altitude = \"1,200 ft\"\n", "");
+    let file = scratch("bare/day.toml", bare.as_bytes());
+    let ran = run(&["day", word(&file)]);
+    assert_eq!(ran.code, 0, "{}", ran.whole());
+    assert!(ran.out.contains("nothing is canned"), "{}", ran.out);
+    assert!(!ran.out.contains("Tested."), "{}", ran.out);
 }
 
 #[test]
