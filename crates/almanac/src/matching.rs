@@ -36,33 +36,38 @@ pub(crate) fn match_name<'a, T>(
 ) -> Match<'a, T> {
     let wanted = stems_of(typed);
     let spelled = fold_of(typed.trim());
+    let rows: Vec<(&T, Vec<&str>, Vec<Stems>)> = rows
+        .map(|row| {
+            let names = names(row);
+            let stems = names.iter().map(|name| stems_of(name)).collect();
+            (row, names, stems)
+        })
+        .collect();
+    let full = rows.iter().filter(|(_, names, stems)| {
+        names.iter().any(|name| fold_of(name) == spelled) || stems.contains(&wanted)
+    });
+    let mut found: Vec<&T> = full.map(|(row, _, _)| *row).collect();
+    if found.is_empty() && !wanted.is_empty() {
+        let holding = rows.iter().filter(|(_, _, stems)| stems.iter().any(|stems| wanted.is_subset(stems)));
+        found = holding.map(|(row, _, _)| *row).collect();
+    }
+    match found.as_slice() {
+        [row] => return Match::One(row),
+        [] => {}
+        _ => return Match::Several(found),
+    }
     // A third of the letters may be wrong; beyond that a name is no help.
     let farthest = (spelled.chars().count() / 3).max(1);
-    let mut full = Vec::new();
-    let mut holding = Vec::new();
-    let mut near = Vec::new();
-    for row in rows {
-        let names = names(row);
-        let stems: Vec<Stems> = names.iter().map(|name| stems_of(name)).collect();
-        if names.iter().any(|name| fold_of(name) == spelled) || stems.contains(&wanted) {
-            full.push(row);
-        } else if !wanted.is_empty() && stems.iter().any(|stems| wanted.is_subset(stems)) {
-            holding.push(row);
-        } else {
+    let mut near: Vec<(usize, &T)> = rows
+        .iter()
+        .filter_map(|(row, names, stems)| {
             let distances =
-                names.iter().zip(&stems).map(|(name, stems)| distance(&spelled, &wanted, name, stems));
-            near.extend(distances.min().filter(|distance| *distance <= farthest).map(|near| (near, row)));
-        }
-    }
-    let found = if full.is_empty() { holding } else { full };
-    match found.as_slice() {
-        [row] => Match::One(row),
-        [] => {
-            near.sort_by_key(|(distance, _)| *distance);
-            Match::Nearest(near.into_iter().take(MOST_NEAR).map(|(_, row)| row).collect())
-        }
-        _ => Match::Several(found),
-    }
+                names.iter().zip(stems).map(|(name, stems)| distance(&spelled, &wanted, name, stems));
+            Some((distances.min().filter(|distance| *distance <= farthest)?, *row))
+        })
+        .collect();
+    near.sort_by_key(|(distance, _)| *distance);
+    Match::Nearest(near.into_iter().take(MOST_NEAR).map(|(_, row)| row).collect())
 }
 
 /// How far a name is from what was typed: the letters of the whole, or word by word the letters to the nearest word.

@@ -44,7 +44,7 @@ const PINS: &[Pin] = &[
         rows: 1064,
         read: 1062,
         memory: 2,
-        digest: 0x9297_e729_63de_a7f1,
+        digest: 0x69de_a849_99a6_d6d1,
         sums: &[
             ("minutes", 42638.0),
             ("alt_min_ft", 2262696.0),
@@ -66,7 +66,7 @@ const PINS: &[Pin] = &[
         rows: 48,
         read: 47,
         memory: 1,
-        digest: 0xe0e1_5521_8339_dab0,
+        digest: 0x2a1c_a4ee_a507_142f,
         sums: &[],
     },
     Pin {
@@ -74,7 +74,7 @@ const PINS: &[Pin] = &[
         rows: 105,
         read: 97,
         memory: 8,
-        digest: 0xdab5_8fb2_e309_6cbd,
+        digest: 0xe144_8dff_0cb3_c501,
         sums: &[("value_min", 2332.95), ("value_max", 2454.2)],
     },
     Pin { table: Table::JarSteps, rows: 9, read: 0, memory: 0, digest: 0xafe5_2e8d_7252_3f23, sums: &[] },
@@ -122,7 +122,7 @@ const PINS: &[Pin] = &[
         rows: 122,
         read: 121,
         memory: 1,
-        digest: 0x5088_fd89_78b0_c6fc,
+        digest: 0x46ca_7c71_988d_8798,
         sums: &[("yield_min", 638.0), ("yield_max", 682.0), ("headspace_in", 48.875)],
     },
     Pin {
@@ -130,7 +130,7 @@ const PINS: &[Pin] = &[
         rows: 692,
         read: 690,
         memory: 2,
-        digest: 0xfac7_01f4_ec46_5f54,
+        digest: 0x737a_a614_44f3_3861,
         sums: &[("amount_min", 2400.415), ("amount_max", 2422.54)],
     },
     Pin {
@@ -138,7 +138,7 @@ const PINS: &[Pin] = &[
         rows: 2019,
         read: 1846,
         memory: 173,
-        digest: 0x70de_72dd_abcf_0246,
+        digest: 0xefe3_fdce_e961_8d1a,
         sums: &[
             ("order", 19752.0),
             ("minutes_min", 287558.1),
@@ -167,7 +167,7 @@ const PINS: &[Pin] = &[
         rows: 318,
         read: 313,
         memory: 1,
-        digest: 0x66c7_593c_e1ee_5cd2,
+        digest: 0x0de5_0cd6_5ef0_9d5a,
         sums: &[],
     },
     Pin {
@@ -199,7 +199,7 @@ const PINS: &[Pin] = &[
         rows: 202,
         read: 161,
         memory: 41,
-        digest: 0x6c7a_206f_422c_9ecd,
+        digest: 0x5f72_5aa7_fdf5_2f99,
         sums: &[
             ("temp_min_F", 6575.0),
             ("temp_max_F", 6984.0),
@@ -266,7 +266,7 @@ const PINS: &[Pin] = &[
         rows: 108,
         read: 98,
         memory: 6,
-        digest: 0x9394_59a0_5890_a4c8,
+        digest: 0xf08f_1ca2_6b19_5416,
         sums: &[("value_max", 20183.334)],
     },
     Pin {
@@ -290,7 +290,7 @@ const PINS: &[Pin] = &[
             ("yield_cups", 25.583),
         ],
     },
-    Pin { table: Table::Pectin, rows: 10, read: 10, memory: 0, digest: 0x4621_f23f_2b9f_c478, sums: &[] },
+    Pin { table: Table::Pectin, rows: 10, read: 10, memory: 0, digest: 0xaf7b_d620_8fb1_1d33, sums: &[] },
 ];
 
 /// The rows of a table, by column.
@@ -370,7 +370,7 @@ fn every_published_table_has_a_pin() {
 }
 
 /// Pinned: counted in `sources.toml`.
-const SOURCES: usize = 215;
+const SOURCES: usize = 218;
 
 #[test]
 fn one_flipped_figure_breaks_a_pin_in_every_table() {

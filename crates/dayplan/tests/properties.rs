@@ -33,12 +33,14 @@ fn lag(steps: usize) -> impl Strategy<Value = Lag> {
 }
 
 fn hold(steps: usize) -> impl Strategy<Value = Hold> {
-    (prop_oneof![Just("hands"), Just("pot")], 1u32..=2, 0..steps, 0..steps).prop_map(|(resource, amount, a, b)| Hold {
-        resource: resource.to_owned(),
-        amount,
-        from: format!("s{a}"),
-        to: format!("s{b}"),
-    })
+    (prop_oneof![Just("hands"), Just("pot")], 1u32..=2, 0..steps, 0..steps).prop_map(
+        |(resource, amount, a, b)| Hold {
+            resource: resource.to_owned(),
+            amount,
+            from: format!("s{a}"),
+            to: format!("s{b}"),
+        },
+    )
 }
 
 fn choice(steps_max: usize) -> impl Strategy<Value = Choice> {
@@ -133,7 +135,13 @@ fn judge(problem: &Problem, plan: &Plan) -> Result<(), TestCaseError> {
                 let mut fewer = because.clone();
                 fewer.remove(k);
                 let fewer = reduced(problem, &fewer);
-                prop_assert!(try_everything(&fewer).is_some(), "{:?} without {}\n{}", because, k, problem.to_json());
+                prop_assert!(
+                    try_everything(&fewer).is_some(),
+                    "{:?} without {}\n{}",
+                    because,
+                    k,
+                    problem.to_json()
+                );
             }
         }
     }

@@ -6,10 +6,14 @@
 pub mod answer;
 pub mod ask;
 pub mod day;
+mod day_file;
 mod gauge;
 mod plan;
 mod supplies;
 mod tell;
 mod work;
 
+pub use day_file::{
+    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on,
+};
 pub use plan::plan_day;

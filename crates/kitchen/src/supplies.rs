@@ -91,7 +91,7 @@ pub(crate) fn missing_supplies(planned: &Planned<'_>) -> Vec<FetchLine> {
             }
             let entry = summed.entry(need.what).or_default();
             entry.amount = sum(entry.amount, need.amount);
-            entry.makes.push(considered.formula.name.to_string());
+            entry.makes.push(words::name_of(considered.formula));
         }
     }
     let all: Vec<SupplyNeed> = summed

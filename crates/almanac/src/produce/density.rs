@@ -205,7 +205,7 @@ impl Almanac {
         if let Some(known) = self.produce.density_keys.get(name) {
             return (known.keys.iter().map(|key| &**key).collect(), &known.form);
         }
-        let listed = self.produce.names.get(name).or_else(|| self.find_produce(name).one());
+        let listed = self.produce_named(name);
         (vec![listed.and_then(|produce| produce.density_key.as_deref()).unwrap_or(name)], "")
     }
 }

@@ -62,9 +62,8 @@ pub fn fit(almanac: &Almanac, question: &FitQuestion) -> Result<Fit, FitError> {
         lines: &lines,
         held: &held,
     };
-    let of_batch = task.weights_of_batch()?;
     match task.plan_jars()? {
-        Ok((plan, notes)) => Ok(task.answer(&plan, &of_batch, notes)),
+        Ok((plan, notes)) => Ok(task.answer(&plan, &task.weights_of_batch()?, notes)),
         Err(because) => Ok(task.refuse(because, Vec::new(), Vec::new())),
     }
 }

@@ -77,7 +77,7 @@ impl<'a> Scales<'a> {
         if let Some(printed) = find_weight(&line.prep) {
             return Some(BatchWeight { low: printed.low, high: printed.high, known: Known::Equivalence });
         }
-        let prepared = self.weigh(line, at(*high))?;
+        let prepared = self.weigh(line, at(*high)).or_else(|| self.estimate(line, at(*high)))?;
         let bought = if line.is_produce { prepared * (1.0 / self.edible_share(line)) } else { prepared };
         Some(BatchWeight { low: bought, high: bought, known: Known::Density })
     }
@@ -108,6 +108,28 @@ impl<'a> Scales<'a> {
             _ => None,
         }?;
         Some((one * amount.value.to_f64(), citation))
+    }
+
+    /// What a volume of produce weighs by a row of a like form or a like kind: good enough to say how far a basket
+    /// goes, never told as the weight of a measure.
+    fn estimate(&self, line: &Line, amount: Measured) -> Option<Mass> {
+        /// Crushed fruit of any kind is taken for crushed berries: 1 quart is 2 lb (Michigan State University
+        /// Extension, Preserving Food Safely, 01600335).
+        const ANY_FRUIT: &str = "berries";
+        let is_crushed = ["crush", "puree"].iter().any(|word| line.prep.contains(word));
+        let like = if is_crushed { "crushed or puree pureed" } else { "chopped sliced slices pieces" };
+        let kinds =
+            line.accepts.iter().filter_map(|id| self.almanac.produce(id)).map(|produce| &*produce.name);
+        let last_word = line.name.rsplit(' ').next();
+        let volume = amount.volume()?;
+        std::iter::once(&*line.name)
+            .chain(kinds)
+            .chain(last_word)
+            .chain(is_crushed.then_some(ANY_FRUIT))
+            .filter_map(|name| self.almanac.weigh_volume(name, Some(like), volume))
+            // A cup of whole berries is no cup of crushed ones.
+            .find(|(_, row)| !is_crushed || row.form.contains("crush") || row.form.contains("puree"))
+            .map(|(mass, _)| mass)
     }
 
     /// The share of produce as bought that is left when it is prepared; all of it where no row says.

@@ -144,6 +144,9 @@ impl Master {
     }
 }
 
+/// Profit of one entry of an item, or of none of them.
+type Branch = (f64, Option<usize>);
+
 /// A partial set, and the best full one so far.
 struct Dive<'m> {
     master: &'m Master,
@@ -203,12 +206,12 @@ impl Dive<'_> {
     }
 
     /// The open item whose choice is clearest, and its branches, best first.
-    fn decide(&self, open: &[usize], left: &[i64], prices: &[f64]) -> (usize, Vec<(f64, Option<usize>)>) {
-        let mut clearest: Option<(f64, usize, Vec<(f64, Option<usize>)>)> = None;
+    fn decide(&self, open: &[usize], left: &[i64], prices: &[f64]) -> (usize, Vec<Branch>) {
+        let mut clearest: Option<(f64, usize, Vec<Branch>)> = None;
         for (place, &i) in open.iter().enumerate() {
             let item = &self.master.items[i];
             let fitting = item.entries.iter().enumerate().filter(|(_, e)| fits(e, left));
-            let mut branches: Vec<(f64, Option<usize>)> =
+            let mut branches: Vec<Branch> =
                 fitting.map(|(k, e)| (f64::from(e.value) - cost(&e.takes, prices), Some(k))).collect();
             if !item.must {
                 branches.push((0.0, None));
@@ -403,4 +406,76 @@ fn cost(takes: &[(usize, i64)], prices: &[f64]) -> f64 {
 /// What rounding may have added to or taken from a bound; always given to the cautious side.
 fn slack(bound: f64) -> f64 {
     1e-6 * (1.0 + bound.abs())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::problem::{Choice, Problem, Project, Resource, Step};
+
+    /// Projects of one option each: value, minutes of the one pair of hands.
+    fn day(horizon: u32, projects: &[(u32, u32)]) -> Day {
+        let project = |(p, &(value, minutes)): (usize, &(u32, u32))| Project {
+            id: format!("p{p}"),
+            must: false,
+            options: vec![Choice {
+                id: "only".into(),
+                value,
+                steps: vec![Step {
+                    id: "do".into(),
+                    minutes,
+                    needs: [("hands".to_owned(), 1)].into(),
+                    ..Step::default()
+                }],
+                ..Choice::default()
+            }],
+        };
+        Day::of(&Problem {
+            horizon,
+            resources: vec![Resource { id: "hands".into(), capacity: 1, closed: vec![] }],
+            projects: projects.iter().enumerate().map(project).collect(),
+            ..Problem::default()
+        })
+    }
+
+    #[test]
+    fn the_best_set_fills_the_hands_with_the_greatest_value() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        let search = Master::new(&day, 0, &meter).search(-1, 1_000_000, &meter);
+        assert!(search.complete);
+        assert_eq!(search.best.unwrap().value, 100);
+    }
+
+    #[test]
+    fn a_cut_set_is_not_proposed_again_and_the_bound_stands() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        let mut master = Master::new(&day, 0, &meter);
+        assert!(master.bound() >= 100, "{}", master.bound());
+        master.cut(&[1, 2]);
+        let best = master.search(-1, 1_000_000, &meter).best.unwrap();
+        assert_eq!(best.value, 70);
+        master.cut(&[]);
+        assert_eq!(master.search(-1, 1_000_000, &meter).best, None);
+    }
+
+    #[test]
+    fn a_search_cut_short_says_so() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        assert!(!Master::new(&day, 0, &meter).search(-1, 0, &meter).complete);
+    }
+
+    #[test]
+    fn a_short_stretch_of_the_day_has_its_own_total() {
+        // Both must run within the first ten minutes of a hundred: the whole day has room, that stretch has not.
+        let mut day = day(100, &[(7, 8), (5, 8)]);
+        for way in &mut day.ways {
+            way.hi = vec![2];
+        }
+        let meter = Meter::default();
+        let best = Master::new(&day, 0, &meter).search(-1, 1_000_000, &meter).best.unwrap();
+        assert_eq!(best.value, 7);
+    }
 }

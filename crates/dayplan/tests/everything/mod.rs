@@ -82,7 +82,7 @@ fn all_runs(problem: &Problem, option: &Choice) -> Vec<Run> {
 }
 
 fn run(problem: &Problem, option: &Choice, starts: &[u32]) -> Option<Run> {
-    let at = |id: &str| option.steps.iter().position(|s| s.id == id).unwrap();
+    let at = |id: &str| option.steps.iter().position(|s| s.id == id).expect("lags and holds name steps");
     let end = |k: usize| starts[k] + option.steps[k].minutes;
     for (k, step) in option.steps.iter().enumerate() {
         let latest = step.latest_end.unwrap_or(problem.horizon).min(problem.horizon);
@@ -98,7 +98,7 @@ fn run(problem: &Problem, option: &Choice, starts: &[u32]) -> Option<Run> {
     }
     let mut uses = vec![vec![0; problem.horizon as usize]; problem.resources.len()];
     let mut add = |id: &str, n: u32, from: u32, to: u32| {
-        let r = problem.resources.iter().position(|r| r.id == id).unwrap();
+        let r = problem.resources.iter().position(|r| r.id == id).expect("needs and holds name resources");
         (from..to).for_each(|t| uses[r][t as usize] += n);
     };
     for (k, step) in option.steps.iter().enumerate() {

@@ -7,18 +7,18 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part};
+use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part, YieldUnit};
 use batch::clear::{self, ClearQuestion, Clearance, Verdict};
 use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
 use measure::{Altitude, Mass, Volume};
 
 use super::limits;
 use super::likes;
-use super::worth::{self, Worth, WorthInputs};
+use super::worth::{self, Serving, Worth, WorthInputs};
 use crate::day::{Basket, Condition, Day};
 use crate::gauge;
 use crate::tell::words;
-use crate::work::{self, CannerUse, Lot, MultiDay, Way, Work};
+use crate::work::{self, CannerUse, Lot, LotProduce, MultiDay, Way, Work};
 
 /// The largest share of a formula's produce that is fetched rather than found in a basket (ours).
 const FETCHED_SHARE: f64 = 0.35;
@@ -185,7 +185,11 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
     let mut ways = Vec::new();
     let mut why_not = None;
     for (canner_at, canner) in day.canners.iter().enumerate() {
+        let mut served = 0;
         for jars in jars_by_use(day, formula) {
+            if served == MOST_JARS {
+                break;
+            }
             for &pack in &formula.packs {
                 let question = ClearQuestion {
                     product: product.clone(),
@@ -205,6 +209,7 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
                             pack: Some(pack),
                             clearance: Some(answer),
                         });
+                        served += 1;
                         break;
                     }
                     Ok(answer) => {
@@ -225,12 +230,20 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
     Ok(ways)
 }
 
-/// Jar sizes and mouths on the counter, those the formula names first, then by how many there are.
+/// Ways of jar and mouth that the planner is shown for one formula and canner, at the most.
+const MOST_JARS: usize = 2;
+
+/// Jar sizes and mouths on the counter: the size that the printed yield counts in first, then others the formula
+/// names, then by how many there are.
 fn jars_by_use(day: &Day, formula: &Formula) -> Vec<(JarSize, Mouth)> {
+    let counted = formula.yield_.as_ref().and_then(|printed| match printed.unit {
+        YieldUnit::Jar(size) => Some(size),
+        _ => None,
+    });
     let mut jars: Vec<_> = day.jars.iter().filter(|jars| jars.count > 0).collect();
     jars.sort_by_key(|jars| {
-        let named = formula.jars.iter().position(|size| *size == jars.size);
-        (named.is_none(), std::cmp::Reverse(jars.count), jars.size, jars.mouth)
+        let named = formula.jars.contains(&jars.size);
+        (counted != Some(jars.size), !named, std::cmp::Reverse(jars.count), jars.size, jars.mouth)
     });
     jars.into_iter().map(|jars| (jars.size, jars.mouth)).collect()
 }
@@ -356,7 +369,7 @@ fn candidate_of(
     let main = main_ingredient(almanac, formula).unwrap_or_default();
     let (uses, fetched_produce) = produce_of_fit(almanac, day, formula, main, basket, &fit)?;
     let containers = containers_of(&fit);
-    let lots: Vec<Lot> = lots_of(day, formula, &fit);
+    let lots: Vec<Lot> = lots_of(day, formula, &uses, &fit);
     let process_way = process_way(almanac, day, way);
     let canner = way.canner.map(|at| CannerUse {
         resource: limits::canner_resource(day, at),
@@ -364,15 +377,12 @@ fn candidate_of(
     });
     let work = work::lay_out_work(almanac, formula, &lots, &process_way, canner.as_ref())
         .map_err(|MultiDay { rest_hours }| format!("it rests for {rest_hours} hours over several days"))?;
-    let (each, serving) = sizes_of(almanac, formula, way);
     let saves = uses
         .iter()
         .map(|(at, mass)| (day.baskets[*at].entered.clone(), *mass, day.baskets[*at].waits))
         .collect();
     let worth = worth::weigh_worth(&WorthInputs {
-        containers,
-        each,
-        serving,
+        servings: servings_of(almanac, formula, way, &fit),
         liking: likes::liking_of(day, formula),
         wanted: likes::wanted_of(day, formula),
         saves,
@@ -397,7 +407,7 @@ fn containers_of(fit: &Fit) -> u32 {
 }
 
 /// The batches as far as their work is concerned.
-fn lots_of(day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
+fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
         .map(|batch| Lot {
@@ -405,7 +415,13 @@ fn lots_of(day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
                 .ingredients
                 .iter()
                 .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
-                .filter_map(|line| Some((line.ingredient.clone(), line.takes.or(line.weight)?)))
+                .filter_map(|line| {
+                    Some(LotProduce {
+                        printed: line.ingredient.clone(),
+                        called: called(day, formula, uses, line.index),
+                        mass: line.takes.or(line.weight)?,
+                    })
+                })
                 .collect(),
             containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
                 + batch.bags.as_ref().map_or(0, |bags| bags.likely),
@@ -414,6 +430,15 @@ fn lots_of(day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
             processor: day.equipment.processors > 0,
         })
         .collect()
+}
+
+/// What the household calls the produce of an ingredient: the basket it comes from, else the printed name.
+fn called(day: &Day, formula: &Formula, uses: &[(usize, Mass)], ingredient: usize) -> String {
+    let line = &formula.ingredients[ingredient];
+    uses.iter()
+        .map(|(at, _)| &day.baskets[*at])
+        .find(|basket| line.accepts.contains(&basket.produce))
+        .map_or_else(|| line.name.to_string(), |basket| basket.entered.clone())
 }
 
 /// The jars or bags of a batch in words.
@@ -451,11 +476,28 @@ fn sterilize_minutes(almanac: &Almanac, process_min: u32, altitude: Altitude) ->
     (process_min < limit.0).then_some(least.0 + steps)
 }
 
-/// What one container holds and what one serving takes.
-fn sizes_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay) -> (Volume, Volume) {
-    let each = way.jar.map_or(Volume::quarts(1.0), |(size, _)| size.volume());
-    let serving = almanac.serving_of(formula).map_or(each, |size| size.volume);
-    (each, serving)
+/// Plain servings of a make: by the room in its jars, or by the weight of the produce where there are none.
+fn servings_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay, fit: &Fit) -> Serving {
+    let size = almanac.serving_of(formula);
+    match (way.jar, size) {
+        (Some((jar, _)), Some(size)) => Serving::OfJars {
+            containers: containers_of(fit),
+            each: jar.volume(),
+            serving: size.volume,
+        },
+        (None, Some(size)) => Serving::OfProduce { produce: edible_mass(formula, fit), serving: size.fresh },
+        (_, None) => Serving::None,
+    }
+}
+
+/// The weight of all produce in a fit, as it is prepared.
+fn edible_mass(formula: &Formula, fit: &Fit) -> Mass {
+    fit.batches
+        .iter()
+        .flat_map(|batch| &batch.ingredients)
+        .filter(|line| !formula.ingredients[line.index].accepts.is_empty() && !line.optional)
+        .filter_map(|line| line.weight.or(line.takes))
+        .sum()
 }
 
 /// What the produce lines of a fit take from baskets, and what must be fetched.

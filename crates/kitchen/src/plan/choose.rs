@@ -6,6 +6,8 @@
 
 use std::collections::BTreeSet;
 
+use measure::Volume;
+
 use super::candidates::{Candidate, Considered};
 use super::likes;
 use crate::day::{Day, Liking, Wish, WishFor};
@@ -65,7 +67,7 @@ fn uses_most(considered: &Considered<'_>, basket: usize) -> bool {
 
 /// Whether a wish speaks well of a candidate.
 fn is_wished(day: &Day, considered: &Considered<'_>) -> bool {
-    likes::wanted_of(day, considered.formula).is_some_and(|wanted| wanted > 0)
+    likes::wanted_of(day, considered.formula).is_some_and(|wanted| wanted > Volume::ZERO)
         || likes::liking_of(day, considered.formula) == Liking::Much
 }
 

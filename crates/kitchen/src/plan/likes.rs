@@ -1,6 +1,7 @@
 //! What the wishes of a day say about a formula.
 
 use almanac::Formula;
+use measure::Volume;
 
 use crate::day::{Day, Liking, Wish, WishFor};
 
@@ -51,13 +52,14 @@ pub(crate) fn liking_of(day: &Day, formula: &Formula) -> Liking {
         .map_or(Liking::Well, |(_, how)| how)
 }
 
-/// Containers still wanted by a target that speaks of it.
-pub(crate) fn wanted_of(day: &Day, formula: &Formula) -> Option<u32> {
+/// How much of it a target still wants.
+pub(crate) fn wanted_of(day: &Day, formula: &Formula) -> Option<Volume> {
     day.wishes
         .iter()
         .filter_map(|wish| match wish {
-            Wish::Target { what, containers, on_shelf, .. } if speaks_of(what, formula) => {
-                Some((closeness(what), containers.saturating_sub(*on_shelf)))
+            Wish::Target { what, containers, on_shelf, size } if speaks_of(what, formula) => {
+                let missing = containers.saturating_sub(*on_shelf);
+                Some((closeness(what), size.volume() * f64::from(missing)))
             }
             _ => None,
         })

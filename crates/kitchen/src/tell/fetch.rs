@@ -21,7 +21,7 @@ fn produce(planned: &Planned<'_>) -> Vec<FetchLine> {
         for (name, mass) in &candidate.fetched_produce {
             let entry = short.entry(name.clone()).or_default();
             entry.0 = entry.0 + *mass;
-            entry.1.push(considered.formula.name.to_string());
+            entry.1.push(words::name_of(considered.formula));
         }
     }
     short

@@ -43,7 +43,7 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
     let citation = &considered.formula.citation;
     Make {
         project: project_id(considered),
-        name: considered.formula.name.to_string(),
+        name: words::name_of(considered.formula),
         is_errand: false,
         formula: Some(considered.formula.id.to_string()),
         from: candidate
@@ -107,7 +107,7 @@ pub(super) fn evening_before(planned: &Planned<'_>) -> Vec<String> {
     planned
         .chosen_makes()
         .flat_map(|(considered, candidate)| {
-            candidate.work.evening.iter().map(|line| format!("{}: {line}", considered.formula.name))
+            candidate.work.evening.iter().map(|line| format!("{}: {line}", words::name_of(considered.formula)))
         })
         .collect()
 }

@@ -66,7 +66,7 @@ impl Planned<'_> {
     /// A project's name as one would say it.
     pub(crate) fn name_of(&self, project: &str) -> String {
         if let Some(considered) = self.considered(project) {
-            return considered.formula.name.to_string();
+            return words::name_of(considered.formula);
         }
         let errand = self.day.errands.iter().find(|errand| errand_id(errand) == project);
         errand.map_or_else(|| project.to_owned(), |errand| errand.name.clone())
@@ -76,7 +76,7 @@ impl Planned<'_> {
     pub(crate) fn users_of(&self, line: &str) -> Vec<String> {
         self.chosen_makes()
             .filter(|(_, candidate)| candidate.consumes.contains_key(line))
-            .map(|(considered, _)| considered.formula.name.to_string())
+            .map(|(considered, _)| words::name_of(considered.formula))
             .collect()
     }
 

@@ -15,7 +15,7 @@ pub(super) fn not_made(planned: &Planned<'_>) -> Vec<NotMade> {
         .iter()
         .filter(|considered| !planned.is_chosen(&project_id(considered)))
         .map(|considered| NotMade {
-            name: considered.formula.name.to_string(),
+            name: words::name_of(considered.formula),
             why: binding_limit(planned, considered, &left),
         })
         .collect();

@@ -59,7 +59,7 @@ fn place_for(planned: &Planned<'_>, basket: usize, waits: Waits) -> String {
     match (waits, simple) {
         (Waits::Week | Waits::Days, _) => format!("it will wait {}", waits_words(waits)),
         (_, Some(considered)) => {
-            format!("{}, or eat it first; it will wait {}", considered.formula.name, waits_words(waits))
+            format!("{}, or eat it first; it will wait {}", words::name_of(considered.formula), waits_words(waits))
         }
         (_, None) => format!("eat it or give it away; it will wait {}", waits_words(waits)),
     }

@@ -29,7 +29,7 @@ pub(super) fn whys(planned: &Planned<'_>, clock: &[ClockLine]) -> Vec<Why> {
                 .flat_map(|line| &line.detail)
                 .map(|detail| format!("  {detail}")),
         );
-        whys.push(Why { about: considered.formula.name.to_string(), lines });
+        whys.push(Why { about: words::name_of(considered.formula), lines });
     }
     for basket in &planned.day.baskets {
         let mut lines = vec![basket.weighed.clone()];

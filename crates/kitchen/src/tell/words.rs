@@ -1,6 +1,6 @@
 //! Amounts, jars, processes and times in the words of the house.
 
-use almanac::{CannerKind, Citation, JarSize, Process};
+use almanac::{CannerKind, Citation, Formula, JarSize, Process};
 use batch::clear::{AcidDose, ClearedLine, Verdict};
 use batch::fit::{FittedBatch, JarCount, Measured as FittedMeasure};
 use measure::{Altitude, Mass, Volume, write_altitude, write_length_in, write_length_mm, write_mass_metric, write_mass_us};
@@ -8,6 +8,13 @@ use measure::{write_volume_metric, write_volume_us};
 
 use crate::answer::ProcessLine;
 use crate::day::Units;
+
+/// A formula's name without the size that it is printed at: "tomatoes, crushed", not "tomatoes, crushed, 7 quarts".
+pub(crate) fn name_of(formula: &Formula) -> String {
+    let says_a_size = |part: &&str| part.trim().starts_with(|letter: char| letter.is_ascii_digit());
+    let parts: Vec<&str> = formula.name.split(',').filter(|part| !says_a_size(part)).collect();
+    parts.join(",")
+}
 
 /// The three words for permission.
 pub(crate) fn verdict(verdict: Verdict) -> &'static str {

@@ -19,10 +19,11 @@ const OVERNIGHT: u32 = 300;
 /// The longest rest that fits between the evening before and the day.
 const ONE_NIGHT: u32 = 1_080;
 
-/// How long things may wait where no publication says (ours, first guesses): cut produce before it is cooked,
+/// How long things may wait where no publication says (ours, first guesses): washed produce, cut produce before it is cooked,
 /// rested or chilled produce after its rest, hot food before it is filled, a hot canner before it is loaded,
 /// processed jars in the canner, dirty pots.
-const CUT_MAY_WAIT: i32 = 150;
+const WASHED_MAY_WAIT: i32 = 240;
+const CUT_MAY_WAIT: i32 = 60;
 const RESTED_MAY_WAIT: i32 = 90;
 const HOT_MAY_WAIT: i32 = 10;
 const CANNER_MAY_WAIT: i32 = 30;
@@ -391,6 +392,8 @@ fn may_wait(before: &Act) -> Option<i32> {
         RESTED_MAY_WAIT.max(i32::try_from(before.slack).unwrap_or(RESTED_MAY_WAIT))
     } else if before.is_over_heat() {
         HOT_MAY_WAIT
+    } else if before.pieces.iter().all(|piece| matches!(piece.action, Action::Wash | Action::Husk)) {
+        WASHED_MAY_WAIT
     } else {
         CUT_MAY_WAIT
     })

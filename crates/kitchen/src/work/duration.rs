@@ -13,8 +13,8 @@ use crate::day::Units;
 /// One batch as far as its work is concerned.
 #[derive(Debug, Clone)]
 pub(crate) struct Lot {
-    /// Each produce ingredient with its weight as it comes from the basket.
-    pub(crate) produce: Vec<(String, Mass)>,
+    /// Each produce ingredient.
+    pub(crate) produce: Vec<LotProduce>,
     /// Jars or packages that come of it.
     pub(crate) containers: u32,
     /// The same in words: "7 quarts", "6 bags".
@@ -25,10 +25,26 @@ pub(crate) struct Lot {
     pub(crate) processor: bool,
 }
 
+/// A produce ingredient of a batch.
+#[derive(Debug, Clone)]
+pub(crate) struct LotProduce {
+    /// As the formula prints it.
+    pub(crate) printed: String,
+    /// As the household calls what it uses for it.
+    pub(crate) called: String,
+    /// Its weight as it comes from the basket.
+    pub(crate) mass: Mass,
+}
+
 impl Lot {
+    /// A line of the formula with the produce called as the household calls it.
+    pub(crate) fn in_their_words(&self, what: &str) -> String {
+        self.produce.iter().fold(what.to_owned(), |said, line| said.replace(&line.printed, &line.called))
+    }
+
     /// All the produce of the batch.
     pub(crate) fn total(&self) -> Mass {
-        self.produce.iter().map(|(_, mass)| *mass).sum()
+        self.produce.iter().map(|line| line.mass).sum()
     }
 
     /// The produce a line speaks of: the ingredients it names, or all where it names none.
@@ -37,8 +53,8 @@ impl Lot {
         let named: Mass = self
             .produce
             .iter()
-            .filter(|(name, _)| content_words(name).iter().any(|word| words.contains(word)))
-            .map(|(_, mass)| *mass)
+            .filter(|line| content_words(&line.printed).iter().any(|word| words.contains(word)))
+            .map(|line| line.mass)
             .sum();
         if named > Mass::ZERO { named } else { self.total() }
     }
@@ -49,11 +65,11 @@ impl Lot {
         let named: Vec<&str> = self
             .produce
             .iter()
-            .map(|(name, _)| name.as_str())
+            .map(|line| line.printed.as_str())
             .filter(|name| content_words(name).iter().any(|word| words.contains(word)))
             .collect();
         if named.is_empty() {
-            self.produce.iter().map(|(name, _)| name.as_str()).collect::<Vec<_>>().join(" ")
+            self.produce.iter().map(|line| line.printed.as_str()).collect::<Vec<_>>().join(" ")
         } else {
             named.join(" ")
         }
@@ -227,10 +243,14 @@ mod tests {
         assert!(upper(1.0, 5.0, 5.0) < 5.0);
     }
 
+    fn of(printed: &str, pounds: f64) -> LotProduce {
+        LotProduce { printed: printed.into(), called: printed.into(), mass: Mass::pounds(pounds) }
+    }
+
     #[test]
     fn a_line_is_timed_by_the_ingredient_it_names() {
         let lot = Lot {
-            produce: vec![("pickling cucumbers 4-5 in".into(), Mass::pounds(6.0)), ("onions".into(), Mass::pounds(3.0))],
+            produce: vec![of("pickling cucumbers 4-5 in", 6.0), of("onions", 3.0)],
             containers: 8,
             vessels: "8 pints".into(),
             units: Units::Us,

@@ -11,5 +11,5 @@ mod fold;
 mod piece;
 
 pub(crate) use chain::{CannerUse, MultiDay, Work, WorkStep, lay_out_work};
-pub(crate) use duration::Lot;
+pub(crate) use duration::{Lot, LotProduce};
 pub(crate) use piece::Way;

@@ -93,7 +93,7 @@ fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: &Way, phase: 
     Piece {
         phase,
         action: line.action,
-        what: line.what.to_string(),
+        what: lot.in_their_words(&line.what),
         minutes,
         slack,
         attention: if by_lots { Attention::Hands } else { line.attention },
@@ -164,8 +164,8 @@ fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<St
         (Action::Stand, Phase::InCanner) => "weight off, lid on, wait".to_owned(),
         (Action::Lift, _) => format!("lift {vessels} out onto a towel"),
         (Action::Label, _) => "label".to_owned(),
-        _ if begins_with_a_verb(&line.what) => line.what.to_string(),
-        (Action::Stand, Phase::Head) => format!("let stand: {}", line.what),
+        _ if begins_with_a_verb(&line.what) => lot.in_their_words(&line.what),
+        (Action::Stand, Phase::Head) => format!("let stand: {}", lot.in_their_words(&line.what)),
         _ => return None,
     };
     Some(said)

@@ -1,0 +1,86 @@
+//! A fit permits exactly the jars that a clearance serves.
+
+use std::collections::BTreeMap;
+
+use almanac::{CannerKind, Formula, JarSize};
+use batch::clear::{ClearQuestion, Gauge, Tested, Verdict, clear};
+use batch::fit::{BecauseCode, CannerLoad, FitError, FitQuestion, fit};
+use measure::{Altitude, Pressure};
+
+use crate::support::{almanac, question};
+
+/// A height in each band of the boiling-water tables, and one above the last dial band.
+const HEIGHTS_FT: [u32; 4] = [500, 1_500, 5_000, 9_500];
+
+fn is_cleared(formula: &Formula, jar: JarSize, canner: CannerKind, altitude: Altitude) -> bool {
+    let Some(product) = &formula.product else { return false };
+    formula.packs.iter().any(|&pack| {
+        let question = ClearQuestion {
+            product: product.clone(),
+            pack,
+            jar,
+            canner,
+            altitude,
+            gauge: Some(Gauge { error: Some(Pressure::psi(0.0)), tested: Tested::WithinTheYear }),
+            formula: Some(formula.id.clone()),
+            changes: Vec::new(),
+        };
+        clear(almanac(), &question).is_ok_and(|clearance| clearance.verdict == Verdict::Tested)
+    })
+}
+
+/// Whether the fit gets past its jars; no batch is wanted, so nothing else is worked out.
+fn is_fitted(formula: &Formula, jar: JarSize, canner: CannerKind, altitude: Altitude) -> bool {
+    let holds = BTreeMap::from([(JarSize::HalfGallon, 4)]);
+    let wanted = FitQuestion {
+        jars: vec![jar],
+        canner: Some(CannerLoad { id: "ours".to_owned(), kind: canner, holds }),
+        altitude: Some(altitude),
+        most_batches: Some(0),
+        ..question(formula.id.as_str(), &[&format!("{}=1 kg", formula.ingredients[0].name)])
+    };
+    match fit(almanac(), &wanted) {
+        Ok(fit) => fit.because.iter().all(|because| because.code == BecauseCode::NoBatchWanted),
+        Err(error) => panic!("{}: {error}", formula.id),
+    }
+}
+
+#[test]
+fn fit_permits_exactly_the_jars_that_clear_serves() {
+    let mut asked = 0;
+    for formula in almanac().formulas().filter(|formula| formula.product.is_some()) {
+        for &jar in JarSize::ALL {
+            for &canner in CannerKind::ALL {
+                // One height for each, in turn, so that every formula meets every band.
+                let altitude = Altitude::feet(HEIGHTS_FT[asked % HEIGHTS_FT.len()]);
+                let cleared = is_cleared(formula, jar, canner, altitude);
+                let fitted = is_fitted(formula, jar, canner, altitude);
+                assert_eq!(cleared, fitted, "{} in {jar}, {canner}, {altitude:?}", formula.id);
+                asked += 1;
+            }
+            // Four canners and four heights: one more step keeps them from always meeting the same.
+            asked += 1;
+        }
+    }
+    assert!(asked > 3_000, "{asked}");
+}
+
+#[test]
+fn a_jar_that_no_line_serves_is_refused_with_the_way_to_ask() {
+    let wanted = FitQuestion { jars: vec![JarSize::Quart], ..question("chile_salsa", &["5 lb"]) };
+    let refused = fit(almanac(), &wanted).expect("a refusal is an answer");
+    assert_eq!(refused.because[0].code, BecauseCode::JarNotPermitted);
+    assert!(refused.because[0].text.contains("clear"), "{}", refused.because[0].text);
+    assert!(refused.batches.is_empty());
+}
+
+#[test]
+fn a_canner_that_holds_none_of_the_jars_is_a_wrong_question() {
+    let canner = CannerLoad {
+        id: "little one".to_owned(),
+        kind: CannerKind::BoilingWater,
+        holds: BTreeMap::from([(JarSize::HalfPint, 4)]),
+    };
+    let wanted = FitQuestion { canner: Some(canner), ..question("chile_salsa", &["5 lb"]) };
+    assert!(matches!(fit(almanac(), &wanted), Err(FitError::CannerHoldsNone { .. })));
+}
