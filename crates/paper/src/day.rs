@@ -181,8 +181,8 @@ impl Act {
         self.attention == Attention::Alone
     }
 
-    fn is_watched(&self) -> bool {
-        self.attention == Attention::Eyes && !self.must_not_be_left
+    fn is_eyes(&self) -> bool {
+        self.attention == Attention::Eyes
     }
 }
 

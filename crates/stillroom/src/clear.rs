@@ -1,8 +1,8 @@
 //! `stillroom clear`.
 
-use almanac::{Almanac, CannerKind};
+use almanac::{Almanac, CannerKind, Verdict};
 use anyhow::{Context, Result};
-use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason, Verdict};
+use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
 use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};

@@ -75,12 +75,6 @@ impl Leaf {
         self.beside("│", "", &lines);
     }
 
-    /// A second sentence under one that tells of something going on by itself.
-    pub(crate) fn under_by_itself(&mut self, sentence: &str) {
-        let lines: Vec<String> = wrap(sentence, BESIDE - 2).iter().map(|line| format!("  {line}")).collect();
-        self.beside("┊", "", &lines);
-    }
-
     /// A line that is set already, no wider than [`BESIDE`].
     pub(crate) fn set(&mut self, line: &str) {
         self.beside("│", "", &[line.to_owned()]);
@@ -151,7 +145,6 @@ mod tests {
         leaf.under(&long);
         leaf.named("7", &long);
         leaf.each(&[long.clone(), long.clone()]);
-        leaf.under_by_itself(&long);
         leaf.frame("12:05-12:55", &[long.clone(), long]);
         let text = without_marks(&leaf.finish());
         assert!(text.lines().all(|line| line.width() <= WIDTH), "{text}");

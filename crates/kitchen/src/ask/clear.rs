@@ -1,7 +1,7 @@
 //! May this be processed so?
 
-use almanac::{Almanac, Product};
-use batch::clear::{self, ClearQuestion, Clearance, Gauge, RefusedWords, Tested, Verdict, refuse_words};
+use almanac::{Almanac, Product, Verdict};
+use batch::clear::{self, ClearQuestion, Clearance, Gauge, RefusedWords, Tested, refuse_words};
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 
 use super::error::{AskError, NameKind};
@@ -82,7 +82,8 @@ pub fn clear(almanac: &Almanac, words: &ClearWords) -> Result<ClearAnswer, AskEr
         canner: read_canner(words.canner.as_deref())?,
         altitude: {
             let typed = words.altitude.as_deref().ok_or(AskError::AltitudeMissing)?;
-            measure::read_altitude(typed).map_err(|problem| AskError::Unreadable { what: "altitude", problem })?
+            measure::read_altitude(typed)
+                .map_err(|problem| AskError::Unreadable { what: "altitude", problem })?
         },
         gauge: read_gauge(words)?,
         formula: formula.transpose()?.map(|formula| formula.id.clone()),
@@ -146,7 +147,7 @@ impl Serialize for RefusedFood {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let mut keys = to.serialize_struct("Clearance", 10)?;
         keys.serialize_field("format", "clearance/1")?;
-        keys.serialize_field("verdict", &self.refused.verdict)?;
+        keys.serialize_field("verdict", self.refused.verdict.as_str())?;
         keys.serialize_field("question", &AskedInWords(&self.words))?;
         keys.serialize_field("processes", &[(); 0])?;
         keys.serialize_field("acid", &None::<()>)?;

@@ -29,9 +29,10 @@ pub struct FitWords {
 ///
 /// When a word names nothing or several things, or when an amount cannot be read.
 pub fn fit(almanac: &Almanac, words: &FitWords) -> Result<Fit, AskError> {
-    let formula = require_one(almanac.find_formula(&words.formula), NameKind::Formula, &words.formula, |formula| {
-        formula.id.to_string()
-    })?;
+    let formula =
+        require_one(almanac.find_formula(&words.formula), NameKind::Formula, &words.formula, |formula| {
+            formula.id.to_string()
+        })?;
     let altitude = words.altitude.as_deref().map(|typed| {
         measure::read_altitude(typed).map_err(|problem| AskError::Unreadable { what: "altitude", problem })
     });

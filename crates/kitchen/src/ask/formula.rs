@@ -1,7 +1,8 @@
 //! Formulas as they are printed.
 
 use almanac::{
-    Almanac, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind, PrintedAmount, YieldUnit,
+    Almanac, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind, PrintedAmount,
+    YieldUnit,
 };
 use measure::{Fraction, write_length_in, write_minutes, write_temp_fahrenheit};
 use serde::Serialize;
@@ -91,7 +92,8 @@ pub fn list_formulas(almanac: &Almanac) -> Vec<Listed> {
 ///
 /// When the word names no formula, or several.
 pub fn show_formula(almanac: &Almanac, typed: &str) -> Result<FormulaSheet, AskError> {
-    let formula = require_one(almanac.find_formula(typed), NameKind::Formula, typed, |found| found.id.to_string())?;
+    let formula =
+        require_one(almanac.find_formula(typed), NameKind::Formula, typed, |found| found.id.to_string())?;
     Ok(FormulaSheet {
         id: formula.id.to_string(),
         name: formula.name.to_string(),
@@ -127,7 +129,10 @@ fn word_yield(formula: &Formula) -> String {
 fn word_ingredient(ingredient: &Ingredient) -> IngredientOnFile {
     IngredientOnFile {
         name: ingredient.name.to_string(),
-        amount: ingredient.amount.as_ref().map_or_else(|| "as you like".to_owned(), |amount| word_amount(amount, ingredient.unit)),
+        amount: ingredient
+            .amount
+            .as_ref()
+            .map_or_else(|| "as you like".to_owned(), |amount| word_amount(amount, ingredient.unit)),
         prep: ingredient.prep.to_string(),
         part: ingredient.part.to_string(),
         safety_critical: ingredient.safety_critical,

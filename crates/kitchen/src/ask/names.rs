@@ -79,7 +79,9 @@ mod tests {
 
     #[test]
     fn jars_packs_and_canners_are_read_as_people_say_them() {
-        for (typed, jar) in [("pint", JarSize::Pint), ("Half Pints", JarSize::HalfPint), ("quart jar", JarSize::Quart)] {
+        for (typed, jar) in
+            [("pint", JarSize::Pint), ("Half Pints", JarSize::HalfPint), ("quart jar", JarSize::Quart)]
+        {
             assert_eq!(read_jar(Some(typed)), Ok(jar), "{typed}");
         }
         for (typed, canner) in [

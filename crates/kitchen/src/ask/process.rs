@@ -60,7 +60,8 @@ pub fn list_processes(almanac: &Almanac) -> Vec<Listed> {
 ///
 /// When the word names no such food, or several.
 pub fn show_process(almanac: &Almanac, typed: &str) -> Result<ProcessSheet, AskError> {
-    let product = require_one(almanac.find_product(typed), NameKind::Food, typed, |found| found.id.to_string())?;
+    let product =
+        require_one(almanac.find_product(typed), NameKind::Food, typed, |found| found.id.to_string())?;
     Ok(sheet_of(almanac, product))
 }
 
@@ -80,7 +81,10 @@ fn word_row(almanac: &Almanac, line: &PrintedLine<'_>) -> ProcessRow {
         canner: line.canner().to_string(),
         pack: line.pack().to_string(),
         jar: line.jar().to_string(),
-        band: band.max.map_or_else(|| format!("{from} and up"), |max| format!("{} to {}", from.trim_end_matches(" ft"), write_altitude(max))),
+        band: band.max.map_or_else(
+            || format!("{from} and up"),
+            |max| format!("{} to {}", from.trim_end_matches(" ft"), write_altitude(max)),
+        ),
         minutes: line.process().map(|process| process.minutes().0),
         psi: line.process().and_then(|process| process.pressure()).map(|pressure| pressure.as_psi()),
         source: cite(almanac, line.citation()),

@@ -56,8 +56,10 @@ pub fn list_produce(almanac: &Almanac) -> Vec<Listed> {
 ///
 /// When the word names no produce, or several.
 pub fn show_produce(almanac: &Almanac, typed: &str) -> Result<ProduceSheet, AskError> {
-    let produce = require_one(almanac.find_produce(typed), NameKind::Produce, typed, |found| found.id.to_string())?;
-    let takes = almanac.formulas().filter(|formula| formula.ingredients.iter().any(|line| line.accepts(&produce.id)));
+    let produce =
+        require_one(almanac.find_produce(typed), NameKind::Produce, typed, |found| found.id.to_string())?;
+    let takes =
+        almanac.formulas().filter(|formula| formula.ingredients.iter().any(|line| line.accepts(&produce.id)));
     Ok(ProduceSheet {
         id: produce.id.to_string(),
         name: produce.name.to_string(),
@@ -74,21 +76,28 @@ fn word_weights(almanac: &Almanac, produce: &Produce) -> Vec<ProduceFact> {
         mass.map(|mass| format!("one of middling size, {what}: {}", write_mass_us(mass)))
     };
     let pieces = [piece("as it comes", produce.each_as_purchased), piece("trimmed", produce.each_edible)];
-    let containers = produce.containers.iter().map(|(container, mass)| format!("a {container}: {}", write_mass_us(*mass)));
+    let containers =
+        produce.containers.iter().map(|(container, mass)| format!("a {container}: {}", write_mass_us(*mass)));
     let facts = pieces.into_iter().flatten().chain(containers);
     facts.map(|says| fact(almanac, says, &produce.citation)).collect()
 }
 
 fn word_edible(almanac: &Almanac, produce: &Produce) -> Vec<ProduceFact> {
     let facts = almanac.find_yield(produce).map(|row| {
-        let removed = if row.removed.is_empty() { String::new() } else { format!("; taken off: {}", row.removed) };
-        fact(almanac, format!("{} of what is bought or picked{removed}", write_percent(row.edible)), &row.citation)
+        let removed =
+            if row.removed.is_empty() { String::new() } else { format!("; taken off: {}", row.removed) };
+        fact(
+            almanac,
+            format!("{} of what is bought or picked{removed}", write_percent(row.edible)),
+            &row.citation,
+        )
     });
     facts.into_iter().collect()
 }
 
 fn word_storage(almanac: &Almanac, row: &FreshStorage) -> ProduceFact {
-    let temps: Vec<String> = [row.temp.low, row.temp.high].into_iter().flatten().map(write_temp_fahrenheit).collect();
+    let temps: Vec<String> =
+        [row.temp.low, row.temp.high].into_iter().flatten().map(write_temp_fahrenheit).collect();
     let heat = match temps.as_slice() {
         [] => String::new(),
         [low, high] if low != high => format!(" at {low} to {high}"),

@@ -41,7 +41,8 @@ pub fn list_sources(almanac: &Almanac) -> Vec<Listed> {
 ///
 /// When the word is the id of no publication and stands in no title, or in several.
 pub fn show_source(almanac: &Almanac, typed: &str) -> Result<SourceSheet, AskError> {
-    let source = require_one(find_source(almanac, typed), NameKind::Source, typed, |found| found.id.to_string())?;
+    let source =
+        require_one(find_source(almanac, typed), NameKind::Source, typed, |found| found.id.to_string())?;
     let rests = |citation: &Citation| citation.source == source.id;
     let formulas = almanac.formulas().filter(|formula| rests(&formula.citation));
     let processes = almanac

@@ -104,7 +104,8 @@ fn clock() -> Vec<Act> {
         act("9:10", "12:10", "", Alone, "Cucumbers stand in salt and ice.", "Bread-and-butter pickles"),
         Act {
             detail: words(&[
-                "Dip in boiling water 30 to 60 seconds, then in cold. Slip the skins off, cut out the core.",
+                "Dip in boiling water 30 to 60 seconds, then in cold.",
+                "Slip the skins off, cut out the core.",
             ]),
             ..act("9:15", "10:50", "Tove", Hands, "Peel and core 21 lb of tomatoes.", "Crushed tomatoes")
         },

@@ -118,17 +118,20 @@ fn lay_out_make(leaf: &mut Leaf, make: &MadeToday) {
     }
 }
 
+/// One act. The printed lines behind it are left to the page and to `--json`: they say in more words what the act
+/// says.
 fn lay_out_act(leaf: &mut Leaf, act: &Act) {
     let times = time_span(act);
     if act.must_not_be_left {
         let until = if act.to.is_empty() { String::new() } else { format!(" until {}", act.to) };
-        let stays = match &act.who {
-            Some(who) => format!("Must not be left. {who} stays{until}."),
-            None => format!("Must not be left{until}."),
+        let stays = match (&act.who, act.attention) {
+            // Who only watches may work at something else beside it.
+            (Some(who), Attention::Eyes) => format!("Must not be left. {who} keeps an eye on it{until}."),
+            (Some(who), _) => format!("Must not be left. {who} stays at it{until}."),
+            (None, _) => format!("Must not be left{until}."),
         };
         let mut sentences = vec![word_act("", act), stays];
         sentences.extend(act.caution.clone());
-        sentences.extend(act.detail.iter().cloned());
         leaf.frame(&times, &sentences);
         return;
     }
@@ -139,18 +142,13 @@ fn lay_out_act(leaf: &mut Leaf, act: &Act) {
         figure = String::new();
     }
     match (&act.who, act.attention) {
-        (_, Attention::Alone) => {
-            leaf.by_itself(&figure, &word_act("By itself", act));
-            act.detail.iter().for_each(|line| leaf.under_by_itself(line));
-            return;
-        }
+        (_, Attention::Alone) => leaf.by_itself(&figure, &word_act("By itself", act)),
         (Some(who), Attention::Eyes) => {
             leaf.line(&figure, &word_act(&format!("{who} has an eye on it"), act))
         }
         (Some(who), Attention::Hands) => leaf.line(&figure, &word_act(who, act)),
         (None, _) => leaf.line(&figure, &word_act("", act)),
     }
-    act.detail.iter().for_each(|line| leaf.under(line));
 }
 
 /// Who, for which make, and the act: `Nora, peach jam: Crush the peaches.`
@@ -205,7 +203,8 @@ fn lay_out_later(leaf: &mut Leaf, sheet: &DaySheet) {
     leaf.section("Afterwards");
     leaf.gap();
     for later in &sheet.later {
-        let figure = if later.when.is_empty() { "·" } else { &later.when };
+        let dot = if sheet.later.len() > 1 { "·" } else { "" };
+        let figure = if later.when.is_empty() { dot } else { &later.when };
         let of = if later.make.is_empty() { String::new() } else { format!("{}: ", capitalize(&later.make)) };
         leaf.line(figure, &format!("{of}{}", later.what));
     }
@@ -236,4 +235,149 @@ fn lay_out_sentences(leaf: &mut Leaf, title: &str, sentences: &[String]) {
     leaf.section(title);
     leaf.gap();
     leaf.each(sentences);
+}
+
+#[cfg(test)]
+mod tests {
+    use paper::day::{Amount, Cleared, Finish, Firmness, Later, Publication};
+
+    use super::*;
+    use crate::leaf::without_marks;
+
+    fn words(lines: &[&str]) -> Vec<String> {
+        lines.iter().map(|line| (*line).to_owned()).collect()
+    }
+
+    fn act(from: &str, to: &str, who: Option<&str>, attention: Attention, what: &str, make: &str) -> Act {
+        Act {
+            from: from.into(),
+            to: to.into(),
+            who: who.map(str::to_owned),
+            attention,
+            what: what.into(),
+            make: make.into(),
+            ..Act::default()
+        }
+    }
+
+    fn tomatoes() -> MadeToday {
+        MadeToday {
+            count: Some("7".into()),
+            range: Some("6 to 8".into()),
+            name: "Crushed tomatoes".into(),
+            from: "21 lb of tomatoes".into(),
+            yields: "6 to 8 quarts, likely 7".into(),
+            keeps: "on the shelf, processed as below".into(),
+            clearance: Some(Cleared {
+                verdict: "Tested".into(),
+                process: "Boiling water, 50 minutes at a full rolling boil.".into(),
+                headspace: "1/2 in".into(),
+                band: "1,001 to 3,000 ft".into(),
+                acid: Some(
+                    "into each quart first: 2 tbsp bottled lemon juice, or 1/2 tsp citric acid".into(),
+                ),
+                source: "Guide 3 p. 3-8 [1]".into(),
+            }),
+            source: Some("Guide 3 p. 3-8 [1]".into()),
+            batches: vec![BatchAmounts {
+                heading: "The whole printed formula.".into(),
+                amounts: vec![Amount {
+                    what: "Tomatoes".into(),
+                    prep: "peeled, cored, quartered".into(),
+                    measure: "21 lb".into(),
+                    weight: Some("9.53 kg".into()),
+                    moved: None,
+                }],
+            }],
+        }
+    }
+
+    fn day() -> DaySheet {
+        let clock = vec![
+            act(
+                "8:30",
+                "9:10",
+                Some("Tove"),
+                Attention::Hands,
+                "Peel and core the tomatoes.",
+                "crushed tomatoes",
+            ),
+            act("9:10", "10:40", None, Attention::Alone, "Let the dough rise.", "bread"),
+            Act {
+                caution: Some("Hot glass.".into()),
+                ..act("9:15", "9:40", Some("Tove"), Attention::Hands, "Fill 7 quarts.", "crushed tomatoes")
+            },
+            Act {
+                must_not_be_left: true,
+                caution: Some("If the boil stops, bring it back and give the whole time again.".into()),
+                ..act(
+                    "10:05",
+                    "10:55",
+                    Some("Ansel"),
+                    Attention::Eyes,
+                    "Process 7 quarts.",
+                    "crushed tomatoes",
+                )
+            },
+            act("10:55", "", Some("Ansel"), Attention::Hands, "Heat off.", "crushed tomatoes"),
+        ];
+        let acts = clock.iter().filter(|act| act.who.as_deref() == Some("Ansel")).cloned().collect();
+        DaySheet {
+            title: "Saturday 29 August 2026".into(),
+            place: "1,340 ft above the sea.".into(),
+            people: "Tove and Ansel, 8:30 to 17:00.".into(),
+            finish: Finish {
+                time: Some("16:20".into()),
+                words: words(&["40 min before the day ends.", "Proved."]),
+            },
+            fetch: vec![Fetch {
+                what: "vinegar of 5 %".into(),
+                short: "2 cups".into(),
+                shop: "1 bottle of 32 fl oz".into(),
+                for_what: "relish".into(),
+            }],
+            evening_before: words(&["Set the ice in trays."]),
+            makes: vec![tomatoes()],
+            errands: words(&["bread"]),
+            lists: vec![PersonList { name: "Ansel".into(), acts }],
+            clock,
+            not_made: vec![Reason { what: "Peach halves".into(), why: "Seven quart lids are short.".into() }],
+            left_over: vec![Reason { what: "2 lb of tomatoes".into(), why: "Into the soup.".into() }],
+            later: vec![Later {
+                when: String::new(),
+                what: "Check the seals, tomorrow.".into(),
+                make: "crushed tomatoes".into(),
+            }],
+            refused: vec![Refused {
+                wish: "pumpkin puree in pints".into(),
+                verdict: "Do not".into(),
+                firmness: Firmness::DoNot,
+                because: words(&["Heat does not reach the middle."]),
+                instead: words(&["Freeze it."]),
+                source: None,
+            }],
+            cautions: words(&["Hot syrup.", "Hot glass."]),
+            filled_in: words(&["Peaches wait two to four days."]),
+            sources: vec![Publication { mark: "[1]".into(), title: "A guide to home canning, 2015".into() }],
+            clash: Vec::new(),
+        }
+    }
+
+    #[test]
+    fn a_day_is_laid_out_in_the_order_it_is_read() {
+        insta::assert_snapshot!(without_marks(&lay_out_day(&day())));
+    }
+
+    #[test]
+    fn a_day_that_cannot_be_names_what_clashes_and_nothing_empty() {
+        let sheet = DaySheet {
+            title: "Saturday".into(),
+            clash: words(&["Relish must be done.", "There are 0 pint lids."]),
+            ..DaySheet::default()
+        };
+        let text = without_marks(&lay_out_day(&sheet));
+        assert!(text.contains("This day cannot be"), "{text}");
+        assert!(text.contains("There are 0 pint lids."), "{text}");
+        assert_eq!(text.matches("═╤═").count() + text.matches("─┼─").count(), 1, "one section: {text}");
+    }
 }
