@@ -32,7 +32,7 @@ pub(crate) fn choose<'a>(
     for basket in 0..day.baskets.len() {
         let of_basket: Vec<usize> = (0..all.len()).filter(|&at| uses_most(&all[at], basket)).collect();
         kept.extend(best_by(&all, &of_basket, BY_WORK, worth_for_work));
-        kept.extend(best_by(&all, &of_basket, BY_WORTH, |option| f64::from(option.worth.value())));
+        kept.extend(best_by(&all, &of_basket, BY_WORTH, worth_alone));
     }
     kept.extend((0..all.len()).filter(|&at| all[at].must || is_wished(day, &all[at])));
     let mut shown = Vec::new();
@@ -43,7 +43,7 @@ pub(crate) fn choose<'a>(
     (shown, rest)
 }
 
-/// Turns a wish for something of a produce into a must for the formula that brings most for the work.
+/// Turns a wish for something of a produce into a must for the formula that brings most of it.
 fn mark_produce_musts(day: &Day, all: &mut [Considered<'_>]) {
     for wish in &day.wishes {
         let Wish::Must(WishFor::Produce(produce)) = wish else { continue };
@@ -53,7 +53,7 @@ fn mark_produce_musts(day: &Day, all: &mut [Considered<'_>]) {
                     option.uses.first().is_some_and(|(basket, _)| day.baskets[*basket].produce == *produce)
                 })
             })
-            .max_by(|&a, &b| top(&all[a], worth_for_work).total_cmp(&top(&all[b], worth_for_work)));
+            .max_by(|&a, &b| top(&all[a], worth_alone).total_cmp(&top(&all[b], worth_alone)));
         if let Some(best) = best {
             all[best].must = true;
         }
@@ -79,6 +79,10 @@ fn is_wished(day: &Day, considered: &Considered<'_>) -> bool {
 
 fn worth_for_work(option: &Candidate) -> f64 {
     f64::from(option.worth.value()) / (f64::from(option.hand_minutes()) + STARTING_COST)
+}
+
+fn worth_alone(option: &Candidate) -> f64 {
+    f64::from(option.worth.value())
 }
 
 fn top(considered: &Considered<'_>, score: impl Fn(&Candidate) -> f64) -> f64 {

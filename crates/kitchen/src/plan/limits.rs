@@ -100,3 +100,31 @@ pub(crate) fn stock_of(day: &Day) -> BTreeMap<String, u32> {
     stock.insert(CROCKS.to_owned(), day.equipment.crocks);
     stock
 }
+
+/// A stock line as a cook would say it.
+pub(crate) fn stock_words(line: &str) -> String {
+    match line {
+        "freezer-bag" => "freezer bags".to_owned(),
+        "freezer-ml" => "ml of freezer room".to_owned(),
+        "dryer-tray" => "dryer trays".to_owned(),
+        "crock" => "crocks".to_owned(),
+        _ => {
+            if let Some(mouth) = line.strip_prefix("lid-") {
+                return format!("{mouth}-mouth lids");
+            }
+            let Some(jar) = line.strip_prefix("jar-") else { return line.to_owned() };
+            match jar.rsplit_once('-') {
+                Some((size, mouth)) => format!("{mouth}-mouth {size} jars"),
+                None => format!("{jar} jars"),
+            }
+        }
+    }
+}
+
+/// What is short, in words.
+pub(crate) fn short_words(day: &Day, line: &str, needs: u32, there: u32) -> String {
+    match basket_of_stock(line) {
+        Some(basket) => format!("there is too little of the {}", day.baskets[basket].entered),
+        None => format!("it needs {needs} {} and there are {there}", stock_words(line)),
+    }
+}

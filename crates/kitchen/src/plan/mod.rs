@@ -3,17 +3,20 @@
 pub(crate) mod candidates;
 mod choose;
 mod errands;
+mod keeping;
 mod likes;
 mod limits;
 pub(crate) mod people;
 pub(crate) mod pools;
+mod produce;
+mod setting;
 mod solving;
 pub(crate) mod worth;
 
 use almanac::Almanac;
 
 pub(crate) use errands::{errand_id, errand_step_id};
-pub(crate) use limits::basket_of_stock;
+pub(crate) use limits::{basket_of_stock, stock_words};
 pub(crate) use pools::ABSENCES;
 pub(crate) use solving::{project_id, real_finish};
 
@@ -31,14 +34,15 @@ const ERRAND_VALUE: u32 = 5;
 pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
     // A day on which nobody comes is an empty day, not an error: the answer says that nothing fits.
     let span = pools::day_span(&day.people).unwrap_or(Span { from: ClockTime(0), to: ClockTime(0) });
-    let (all, aside) = candidates::consider_all(almanac, day);
+    let setting = setting::Setting::of(almanac, day);
+    let (all, aside) = candidates::consider_all(&setting);
     let (shown, unshown) = choose::choose(day, all);
     let mut projects: Vec<dayplan::Project> = shown.iter().map(solving::project_of).collect();
     projects.extend(day.errands.iter().map(|errand| errands::errand_project(errand, span, ERRAND_VALUE)));
     let problem = solving::state_problem(
         span.to.0 - span.from.0,
         limits::kitchen_resources(day),
-        limits::stock_of(day),
+        setting.stock.clone(),
         pools::count_people(&day.people, span),
         projects,
     );

@@ -1,7 +1,7 @@
 //! Who does what: the planner counts pools, this gives each piece of work a name.
 //!
 //! Work is dealt out in order of its start. Hands go to one person at a time; eyes may be kept on
-//! [`EYES_EACH`](super::pools::EYES_EACH) things beside the hands' work. Among those who can, the one who
+//! [`EYES_EACH`] things beside the hands' work. Among those who can, the one who
 //! did the step before in the same make goes on with it, then the one with the fewest minutes so far, so that
 //! hand-overs are few and shares fair. When dealing in that order leaves a piece to nobody, the deal is searched
 //! with a bounded number of tries; what still fails is reported, never hidden.

@@ -178,7 +178,7 @@ fn clash_words(planned: &Planned<'_>) -> Vec<String> {
                         Some(basket) => {
                             format!("there are only so many {}", planned.day.baskets[basket].entered)
                         }
-                        None => format!("there are {there} {}", not_made::stock_words(id)),
+                        None => format!("there are {there} {}", crate::plan::stock_words(id)),
                     })
                 }
                 "resource" => {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{Planned, words};
 use crate::answer::NotMade;
 use crate::plan::candidates::{Candidate, Considered};
-use crate::plan::{basket_of_stock, project_id};
+use crate::plan::{basket_of_stock, project_id, stock_words};
 
 /// What was shown to the planner and not chosen, each with its binding limit; then what could not be tried.
 pub(super) fn not_made(planned: &Planned<'_>) -> Vec<NotMade> {
@@ -90,24 +90,4 @@ fn lacking_words(planned: &Planned<'_>, lacking: &[(String, u32, u32)]) -> Strin
         })
         .collect();
     words::and_list(&said)
-}
-
-/// A stock line as a cook would say it.
-pub(super) fn stock_words(line: &str) -> String {
-    match line {
-        "freezer-bag" => "freezer bags".to_owned(),
-        "freezer-ml" => "ml of freezer room".to_owned(),
-        "dryer-tray" => "dryer trays".to_owned(),
-        "crock" => "crocks".to_owned(),
-        _ => {
-            if let Some(mouth) = line.strip_prefix("lid-") {
-                return format!("{mouth}-mouth lids");
-            }
-            let Some(jar) = line.strip_prefix("jar-") else { return line.to_owned() };
-            match jar.rsplit_once('-') {
-                Some((size, mouth)) => format!("{mouth}-mouth {size} jars"),
-                None => format!("{jar} jars"),
-            }
-        }
-    }
 }
