@@ -1,2 +1,46 @@
-//! Developer commands.
-fn main() {}
+//! Developer commands: `cargo xtask check`, `tidy`, `bench`.
+//!
+//! One module a command. Nothing here is shipped; what a person needs to plan a day is in `crates/`.
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+mod bench;
+mod check;
+mod guide;
+mod tidy;
+mod workspace;
+
+/// Developer commands of Stillroom.
+#[derive(Debug, Parser)]
+#[command(name = "cargo xtask", bin_name = "cargo xtask")]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Everything a change has to pass: format, lints, tests, tidiness, docs, release build, demo day.
+    Check,
+    /// The rules of the tree that no compiler knows: headers, arrows, sources, licences, what may not be tracked.
+    Tidy,
+    /// Measures the release build against its budgets and records the run in `benches/runs/`.
+    Bench(bench::Options),
+}
+
+fn main() -> ExitCode {
+    let outcome = match Cli::parse().command {
+        Command::Check => check::run(),
+        Command::Tidy => tidy::run(),
+        Command::Bench(options) => bench::run(&options),
+    };
+    match outcome {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("xtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}

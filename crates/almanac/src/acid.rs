@@ -88,7 +88,7 @@ pub(crate) fn read_acid(reading: &mut Reading<'_>) -> AcidRows {
         let citation = row.citation();
         if jar.is_some() && lemon.is_none() && citric.is_none() && vinegar.is_none() {
             let what = "a row for a jar names no amount of any acid".to_owned();
-            row.spoil(crate::DataProblem::Contradiction { what });
+            row.contradict(what);
         }
         let place = AcidPlace::EachJar;
         let shown = jar.unwrap_or(JarSize::LIST[0]);

@@ -3,7 +3,7 @@
 //! None of these is published and none touches a process; every row is an estimate and says so. The household's own
 //! records are to replace them.
 
-use measure::{Percent, Volume};
+use measure::{Mass, Percent, Volume};
 
 use crate::closed_list::closed_list;
 use crate::formula::{Action, Equipment, Formula, FormulaClass, Method};
@@ -84,8 +84,10 @@ closed_list!(
 pub struct ServingSize {
     /// The kind.
     pub kind: ServingKind,
-    /// One serving.
+    /// One serving, as it stands in its jar.
     pub volume: Volume,
+    /// The fresh produce that one serving is made of.
+    pub fresh: Mass,
     /// What is meant.
     pub note: Box<str>,
     /// Where it comes from.
@@ -155,10 +157,12 @@ fn read_conditions(reading: &mut Reading<'_>) -> Vec<ConditionRow> {
 }
 
 fn read_servings(reading: &mut Reading<'_>) -> Vec<ServingSize> {
-    const COLUMNS: &[&str] = &["kind", "ml_per_serving", "note", "source_id", "locator", "basis"];
+    const COLUMNS: &[&str] =
+        &["kind", "ml_per_serving", "fresh_g_per_serving", "note", "source_id", "locator", "basis"];
     reading.rows(Table::ServingSizes, COLUMNS, |row| ServingSize {
         kind: row.word("kind"),
         volume: Volume::millilitres(row.number("ml_per_serving")),
+        fresh: Mass::grams(row.number("fresh_g_per_serving")),
         note: row.free_text("note"),
         citation: row.citation(),
     })
@@ -268,7 +272,10 @@ mod tests {
     fn every_kind_has_a_serving_size() {
         let almanac = Almanac::load().expect("the tables are sound");
         for kind in ServingKind::ALL {
-            assert!(almanac.serving(*kind).is_some_and(|row| row.volume > Volume::ZERO), "{kind}");
+            assert!(
+                almanac.serving(*kind).is_some_and(|row| row.volume > Volume::ZERO && row.fresh > Mass::ZERO),
+                "{kind}"
+            );
         }
     }
 }

@@ -1,13 +1,14 @@
 //! Names of rows: one type for each kind of row, so that a formula is never looked up as a food.
 
 use std::fmt;
+use std::sync::Arc;
 
 /// Declares a name of a kind of row.
 macro_rules! id {
     ($(#[$doc:meta])* $name:ident) => {
         $(#[$doc])*
         #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub struct $name(Box<str>);
+        pub struct $name(Arc<str>);
 
         impl $name {
             /// The text of the name.

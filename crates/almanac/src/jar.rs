@@ -3,7 +3,6 @@
 use measure::Volume;
 
 use crate::closed_list::closed_list;
-use crate::fault::DataProblem;
 use crate::row::Reading;
 use crate::source::Citation;
 use crate::tables::Table;
@@ -119,7 +118,7 @@ pub(crate) fn read_jars(reading: &mut Reading<'_>) -> Vec<Jar> {
         let size: JarSize = row.word("jar");
         let ounces = row.number("nominal_us_fl_oz");
         if (Volume::fluid_ounces(ounces).as_fluid_ounces() - size.volume().as_fluid_ounces()).abs() > 1e-9 {
-            row.spoil(DataProblem::Contradiction { what: format!("a {size} does not hold {ounces} fl oz") });
+            row.contradict(format!("a {size} does not hold {ounces} fl oz"));
         }
         Jar {
             size,
@@ -152,7 +151,7 @@ pub(crate) fn read_jar_steps(reading: &mut Reading<'_>) -> Vec<(u64, JarStep)> {
         row.citation();
         if step.as_jar <= step.jar {
             let what = format!("a {} may not take the minutes of a {}", step.jar, step.as_jar);
-            row.spoil(DataProblem::Contradiction { what });
+            row.contradict(what);
         }
         (row.line(), step)
     })

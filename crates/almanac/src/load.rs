@@ -19,7 +19,6 @@ use crate::row::{Reading, Sources};
 use crate::rule::{CannerRule, RuleMissing, read_canner_rules};
 use crate::source::{Source, read_sources};
 use crate::tables::{Table, Tables};
-use crate::words::stems_of;
 use crate::{FormulaId, ProductId, RefusalId, RuleId, SourceId};
 
 /// All tables, typed.
@@ -190,34 +189,6 @@ impl Almanac {
     pub fn acid_remarks(&self) -> &[AcidRemark] {
         &self.acid_remarks
     }
-
-    /// A refusal.
-    #[must_use]
-    pub fn refusal(&self, id: &str) -> Option<&NotForCanning> {
-        self.refusals.get(id)
-    }
-
-    /// Every refusal, in the order of the ids.
-    pub fn refusals(&self) -> impl Iterator<Item = &NotForCanning> {
-        self.refusals.values()
-    }
-
-    /// The refusals that a person's words call up: those of which some phrase has all its words among them. The
-    /// phrase with the most words comes first.
-    #[must_use]
-    pub fn find_refusals(&self, words: &str) -> Vec<&NotForCanning> {
-        let words = stems_of(words);
-        let mut found: Vec<(usize, &NotForCanning)> = self
-            .refusals
-            .values()
-            .filter_map(|refusal| {
-                let met = refusal.phrases.iter().filter(|phrase| phrase.is_subset(&words));
-                Some((met.map(std::collections::BTreeSet::len).max()?, refusal))
-            })
-            .collect();
-        found.sort_by_key(|(length, _)| std::cmp::Reverse(*length));
-        found.into_iter().map(|(_, refusal)| refusal).collect()
-    }
 }
 
 /// Rows by their name; a name that stands twice is a fault.
@@ -370,10 +341,103 @@ fn check_remarks(reading: &mut Reading<'_>, remarks: &[(u64, AcidRemark)], proce
 mod tests {
     use super::*;
 
+    fn told(tables: &Tables) -> Vec<String> {
+        let faults = Almanac::from_tables(tables).err().unwrap_or_default();
+        faults.iter().map(|fault| fault.to_string().lines().next().unwrap_or_default().to_owned()).collect()
+    }
+
+    /// The tables with one piece of text replaced in one of them.
+    fn with(tables: Tables, table: Table, from: &str, to: &str) -> Tables {
+        let text = tables.text(table);
+        assert!(text.contains(from), "{from:?} is not in {table}");
+        let text = text.replacen(from, to, 1);
+        tables.with(table, text)
+    }
+
     #[test]
     fn the_built_in_tables_load_without_a_fault() {
-        let faults = Almanac::load().err().unwrap_or_default();
-        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
-        assert!(told.is_empty(), "{}", told.join("\n"));
+        assert_eq!(told(&Tables::embedded()), Vec::<String>::new());
+    }
+
+    #[test]
+    fn faults_of_one_row_and_of_other_tables_are_told_at_once() {
+        let mut tables = Tables::embedded();
+        tables = with(tables, Table::Jars, "quarter-pint,4,118,regular", "quarter-pint,four,118,narrow");
+        tables = with(
+            tables,
+            Table::Syrups,
+            "canning,very light,10,9-pint load,6.5",
+            "canning,very light,10,9-pint load,",
+        );
+        tables = with(tables, Table::Formulas, ",jalapeno-rings-pickled,", ",no-such-food,");
+        assert_eq!(
+            told(&tables),
+            [
+                "data/processes/jars.csv:2: nominal_us_fl_oz is \"four\", not a number in range",
+                "data/processes/jars.csv:2: mouths is \"narrow\", which is none of: regular, wide",
+                "data/formulas/formulas.csv:2: canning_product_id is \"no-such-food\", which a process table does not hold",
+                "data/methods/syrups.csv:2: water_cups is empty",
+            ]
+        );
+    }
+
+    #[test]
+    fn an_unknown_source_is_told_where_it_is_named() {
+        let tables = with(Tables::embedded(), Table::Pectin, ",PSU_PECTINBLOG,", ",NOBODY,");
+        assert_eq!(
+            told(&tables),
+            ["data/methods/pectin.csv:6: source_id is \"NOBODY\", which sources.toml does not hold"]
+        );
+    }
+
+    #[test]
+    fn a_gap_between_bands_is_a_fault() {
+        let tables = with(
+            Tables::embedded(),
+            Table::BoilingWater,
+            "hot,half-pint,1001,6000,10",
+            "hot,half-pint,1002,6000,10",
+        );
+        assert_eq!(
+            told(&tables),
+            [
+                "data/processes/boiling_water.csv:3: the bands of apple-butter, hot, half-pint, boiling-water do not join at 1002 ft"
+            ]
+        );
+    }
+
+    #[test]
+    fn another_order_of_columns_is_a_fault_and_nothing_is_read_askew() {
+        let tables = with(Tables::embedded(), Table::Pressure, "minutes,gauge", "gauge,minutes");
+        let told = told(&tables);
+        assert!(
+            told[0].starts_with("data/processes/pressure.csv:1: the columns are product_id,"),
+            "{}",
+            told[0]
+        );
+    }
+
+    #[test]
+    fn a_row_cut_short_and_a_file_that_is_no_toml_are_faults() {
+        let tables = Tables::embedded().with(Table::Sources, "[\"a\"]\ntitle = 3\n");
+        assert!(told(&tables)[0].starts_with("data/sources.toml:2: cannot be read"), "{}", told(&tables)[0]);
+        let text = Tables::embedded().text(Table::Jars).to_owned() + "pint,16\n";
+        let tables = Tables::embedded().with(Table::Jars, text);
+        assert_eq!(
+            told(&tables),
+            ["data/processes/jars.csv:10: cannot be read: 2 cells where 11 are expected"]
+        );
+    }
+
+    #[test]
+    fn a_name_that_stands_twice_is_a_fault() {
+        let tables = Tables::embedded();
+        let text = tables.text(Table::CannerRules);
+        let line = text.lines().last().expect("a row").to_owned();
+        let tables = Tables::embedded().with(Table::CannerRules, format!("{text}{line}\n"));
+        assert_eq!(
+            told(&tables),
+            ["data/processes/canner_rules.csv:107: \"vinegar-unknown\" stands in this table twice"]
+        );
     }
 }

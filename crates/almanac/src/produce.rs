@@ -10,6 +10,7 @@ mod storage;
 mod work_rate;
 
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 use crate::row::Reading;
 use crate::{FormulaId, ProduceId};
@@ -26,6 +27,7 @@ pub use work_rate::{Task, WorkRate, WorkTime};
 #[derive(Debug, Clone, Default)]
 pub(crate) struct ProduceTables {
     names: BTreeMap<ProduceId, Produce>,
+    by_name: OnceLock<name::ByName>,
     densities: Vec<Density>,
     density_keys: BTreeMap<Box<str>, density::DensityKeys>,
     yields: Vec<FreshYield>,
@@ -50,6 +52,7 @@ pub(crate) fn read_produce(reading: &mut Reading<'_>, is_product: impl Fn(&str) 
     let procurement = procurement::read_procurement(reading, is_product);
     let mut tables = ProduceTables {
         names: BTreeMap::new(),
+        by_name: OnceLock::new(),
         densities,
         density_keys,
         yields,

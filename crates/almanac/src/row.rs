@@ -10,7 +10,7 @@ use measure::{Fraction, Minutes};
 use crate::SourceId;
 use crate::closed_list::ClosedList;
 use crate::fault::{DataFault, DataProblem};
-use crate::source::{Basis, Citation, Source};
+use crate::source::{Basis, Citation, Rank, Source};
 use crate::tables::{Table, Tables};
 
 /// The known sources, by id.
@@ -51,6 +51,7 @@ impl Reading<'_> {
             }
         }
         let mut made = Vec::new();
+        let mut last = None;
         let mut record = csv::StringRecord::new();
         loop {
             let line = reader.position().line();
@@ -76,6 +77,7 @@ impl Reading<'_> {
                 file: table.file(),
                 sources: &self.sources,
                 faults: &mut self.faults,
+                last: &mut last,
                 spoiled: false,
             };
             let value = read(&mut row);
@@ -95,6 +97,8 @@ pub(crate) struct Row<'r> {
     file: &'static str,
     sources: &'r Sources,
     faults: &'r mut Vec<DataFault>,
+    /// The last citation of this table whose source is known.
+    last: &'r mut Option<Citation>,
     spoiled: bool,
 }
 
@@ -108,6 +112,13 @@ impl<'r> Row<'r> {
     pub(crate) fn spoil(&mut self, problem: DataProblem) {
         self.spoiled = true;
         self.faults.push(DataFault { file: self.file, line: self.line, problem });
+    }
+
+    /// Notes that two cells do not go together, unless one of them could not be read at all.
+    pub(crate) fn contradict(&mut self, what: String) {
+        if !self.spoiled {
+            self.spoil(DataProblem::Contradiction { what });
+        }
     }
 
     /// The text of a cell, without the blanks around it.
@@ -265,18 +276,29 @@ impl<'r> Row<'r> {
 
     /// Where the row comes from: its last three columns.
     pub(crate) fn citation(&mut self) -> Citation {
-        let source: SourceId = self.id("source_id");
-        let locator = self.text("locator").into();
+        let source = self.text("source_id");
+        let locator = self.text("locator");
         let basis: Basis = self.word("basis");
-        let rank = match self.sources.get(&source) {
+        // Rows of one printed table follow each other, and share their text.
+        if let Some(last) = &self.last
+            && last.source.as_str() == source
+            && &*last.locator == locator
+        {
+            return Citation { basis, ..last.clone() };
+        }
+        let rank = match self.sources.get(source) {
             Some(known) => known.rank,
             None => {
-                let text = source.to_string();
-                self.spoil(DataProblem::UnknownKey { column: "source_id", text, table: "sources.toml" });
-                crate::Rank::Lower
+                let (text, table) = (source.to_owned(), Table::Sources.file());
+                self.spoil(DataProblem::UnknownKey { column: "source_id", text, table });
+                Rank::Lower
             }
         };
-        Citation { source, locator, basis, rank }
+        let citation = Citation { source: SourceId::from(source), locator: locator.into(), basis, rank };
+        if !self.spoiled {
+            *self.last = Some(citation.clone());
+        }
+        citation
     }
 
     fn word_of<T: ClosedList>(&mut self, column: &'static str, cell: &str) -> T {

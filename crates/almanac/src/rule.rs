@@ -155,7 +155,7 @@ pub(crate) fn read_canner_rules(reading: &mut Reading<'_>) -> Vec<(u64, CannerRu
             (None, None, None) => None,
             _ => {
                 let what = "a figure needs both its ends and its unit".to_owned();
-                row.spoil(crate::DataProblem::Contradiction { what });
+                row.contradict(what);
                 None
             }
         };

@@ -1,6 +1,8 @@
 //! Where a figure comes from, and how far it may be trusted.
 
 use crate::SourceId;
+use std::sync::Arc;
+
 use crate::closed_list::closed_list;
 use crate::fault::DataProblem;
 use crate::row::{Reading, Sources};
@@ -51,7 +53,7 @@ pub struct Citation {
     /// The publication.
     pub source: SourceId,
     /// Page, table or heading in it.
-    pub locator: Box<str>,
+    pub locator: Arc<str>,
     /// How the figure got here.
     pub basis: Basis,
     /// How far the publication is trusted.

@@ -2,8 +2,8 @@
 
 use std::sync::LazyLock;
 
-use almanac::{Almanac, CannerKind, FormulaId, JarSize, Pack, Table, Tables};
-use batch::clear::{Because, ClearError, ClearQuestion, Clearance, Misread, Verdict, clear};
+use almanac::{Almanac, CannerKind, FormulaId, JarSize, Pack, Table, Tables, Verdict};
+use batch::clear::{Because, ClearError, ClearQuestion, Clearance, Misread, clear};
 use measure::Altitude;
 use proptest::prelude::*;
 
@@ -128,6 +128,17 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("chile_salsa", "green tomatoes for tomatoes", TESTED),
     ("chile_salsa", "corn instead of peppers", DO_NOT),
     ("quick_dill_cucumber", "zucchini for cucumbers", NOT_TESTED),
+    ("beets_canned", "peppers for beets", NOT_TESTED),
+    ("chile_salsa", "bell peppers for chiles", TESTED),
+    ("cayenne_pepper_sauce", "bell peppers for hot peppers", NOT_TESTED),
+    ("cayenne_pepper_sauce", "jalapenos for hot peppers", TESTED),
+    ("tomato_paste_salsa", "green tomatoes for tomatoes", TESTED),
+    ("carrots_canned", "bell peppers instead of carrots", NOT_TESTED),
+    ("quick_sweet_cucumber", "add honey", NOT_TESTED),
+    ("quick_sweet_cucumber", "add stevia", NOT_TESTED),
+    ("quick_sweet_cucumber", "more sugar", TESTED),
+    ("quick_dill_cucumber", "7 % vinegar", TESTED),
+    ("golden_pepper_jelly", "7 % vinegar", NOT_TESTED),
     // Thickening.
     ("chile_salsa", "thicken with flour", DO_NOT),
     ("peaches_halved", "thicken with cornstarch", DO_NOT),
@@ -156,6 +167,12 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("quick_dill_cucumber", "low temperature pasteurization", NOT_TESTED),
     ("pickled_beets", "low temperature pasteurization", DO_NOT),
     ("chile_salsa", "my own recipe", DO_NOT),
+    // These are printed, but not with the minutes of the line found.
+    ("strawberry_jam_pectin", "unsterilized jars", NOT_TESTED),
+    ("sauerkraut", "skip the processing", NOT_TESTED),
+    ("apples_sliced", "mayonnaise jars", TESTED),
+    ("snap_beans_canned", "mayonnaise jars", DO_NOT),
+    ("apples_sliced", "reused jars", DO_NOT),
     // Jars, packs, canners.
     ("chile_salsa", "bigger jar", DO_NOT),
     ("chile_salsa", "quart instead of pint", DO_NOT),
@@ -248,6 +265,24 @@ fn one_change_that_is_not_understood_spoils_the_question() {
         error.to_string().contains("\"add moonfruit\"") && error.to_string().contains("hint: "),
         "{error}"
     );
+}
+
+#[test]
+fn two_changes_that_name_different_jars_are_handed_back() {
+    let almanac = load();
+    for changes in [["quarts", "half-pints"], ["raw pack", "hot pack"], ["steam canner", "water bath"]] {
+        let handed_back = clear(almanac, &question(almanac, "peaches_halved", &changes));
+        let error = handed_back.expect_err("only one can be meant");
+        assert!(error.to_string().contains("an earlier change names another"), "{error}");
+    }
+}
+
+#[test]
+fn the_minutes_of_a_formula_are_said_to_be_its_own() {
+    let almanac = load();
+    let riders = |formula| ask(almanac, formula, &[]).riders;
+    assert!(riders("chile_salsa").iter().any(|rider| rider.code == "formula-only"));
+    assert!(!riders("applesauce").iter().any(|rider| rider.code == "formula-only"));
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! What a dial gauge does to an answer, and that each refusal goes away with its row.
 
-use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId, Table, Tables};
-use batch::clear::{Because, ClearError, ClearQuestion, Clearance, Gauge, Tested, Verdict, clear};
+use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId, Table, Tables, Verdict};
+use batch::clear::{Because, ClearError, ClearQuestion, Clearance, Gauge, Tested, clear};
 use measure::{Altitude, Pressure};
 
 fn without(rules: &[&str]) -> Almanac {

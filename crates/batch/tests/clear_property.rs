@@ -4,8 +4,8 @@
 
 use std::collections::BTreeSet;
 
-use almanac::{Almanac, CannerKind, JarSize, Pack, Table, Tables};
-use batch::clear::{ClearQuestion, Gauge, Tested, Verdict, clear};
+use almanac::{Almanac, CannerKind, JarSize, Pack, Table, Tables, Verdict};
+use batch::clear::{ClearQuestion, Gauge, Tested, clear};
 use measure::{Altitude, Pressure};
 use proptest::prelude::*;
 

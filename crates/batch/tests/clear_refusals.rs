@@ -1,7 +1,7 @@
 //! Every refusal is made by a row: with the row the answer is no, and without it the answer changes.
 
-use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId, Table, Tables};
-use batch::clear::{Because, ClearQuestion, Clearance, Verdict, clear, refuse_words};
+use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId, Table, Tables, Verdict};
+use batch::clear::{Because, ClearQuestion, Clearance, clear, refuse_words};
 use measure::Altitude;
 
 fn load(tables: &Tables) -> Almanac {

@@ -281,3 +281,124 @@ fn first_over(uses: &[(u64, u64, u32)], capacity: u64) -> Option<(u64, u64)> {
         (used as u64 > capacity).then_some((minute, used as u64))
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::Bound;
+
+    const DAY: &str = r#"{"format":"day-problem/1","horizon":60,"stock":{"jar":3},
+        "resources":[{"id":"hands","capacity":1,"closed":[[40,50]]},{"id":"pot","capacity":1}],
+        "projects":[
+          {"id":"jam","must":true,"options":[{"id":"few","value":5,"consumes":{"jar":2},
+            "steps":[{"id":"cut","minutes":10,"needs":{"hands":1},"earliest":5},
+                     {"id":"cook","minutes":10,"needs":{"hands":1},"latest_end":40}],
+            "lags":[{"from":"cut","to":"cook","min":2,"max":9}],
+            "holds":[{"resource":"pot","amount":1,"from":"cut","to":"cook"}]}]},
+          {"id":"bread","options":[{"id":"loaf","value":3,"consumes":{"jar":1},
+            "steps":[{"id":"mix","minutes":5,"needs":{"hands":1}},{"id":"rest","minutes":0,"needs":{"pot":1}}]}]}]}"#;
+
+    fn good() -> Plan {
+        let text = r#"{"format":"day-plan/1","value":8,"finish":28,"proved":"no","bound":{"value":9,"finish":null},
+            "chosen":[{"project":"jam","option":"few","starts":{"cut":6,"cook":18}},
+                      {"project":"bread","option":"loaf","starts":{"mix":0,"rest":10}}]}"#;
+        Plan::from_json(text).unwrap()
+    }
+
+    fn breaches(spoil: impl FnOnce(&mut Problem, &mut Plan)) -> Vec<String> {
+        let mut problem = Problem::from_json(DAY).unwrap();
+        let mut plan = good();
+        spoil(&mut problem, &mut plan);
+        check(&problem, &plan).iter().map(Breach::to_string).collect()
+    }
+
+    fn start(plan: &mut Plan, k: usize, step: &str, minute: u32) {
+        plan.chosen[k].starts.insert(step.into(), minute);
+    }
+
+    #[test]
+    fn a_plan_that_keeps_every_rule_has_no_breach() {
+        assert_eq!(breaches(|_, _| ()), Vec::<String>::new());
+    }
+
+    #[test]
+    fn each_broken_rule_is_named() {
+        let says = |spoil: fn(&mut Problem, &mut Plan), expected: &str| {
+            assert_eq!(breaches(spoil), [expected]);
+        };
+        says(|_, p| p.value = Some(9), "the plan says value 9, and it is 8");
+        says(|_, p| p.finish = None, "the plan says finish nothing, and it is 28");
+        says(|q, _| q.stock = [("jar".into(), 2)].into(), "3 of stock \"jar\" are used, of 2");
+        says(|_, p| start(p, 1, "mix", 4), "2 of \"hands\" are in use at minute 6, of 1");
+        says(|_, p| start(p, 1, "mix", 10), "2 of \"hands\" are in use at minute 10, of 1");
+        says(
+            |q, _| q.resources[0].closed = vec![(3, 4)],
+            "\"hands\" is in use at minute 3, while it is closed",
+        );
+        says(|q, _| q.resources[1].capacity = 0, "1 of \"pot\" are in use at minute 6, of 0");
+        says(
+            |q, _| q.projects[0].options[0].steps[0].earliest = 7,
+            "step \"cut\" of \"jam\" starts at 6, before 7",
+        );
+        says(
+            |q, _| q.projects[0].options[0].steps[1].latest_end = Some(27),
+            "step \"cook\" of \"jam\" ends at 28, after 27",
+        );
+        says(
+            |q, _| q.projects[0].options[0].lags[0].min = 3,
+            "from the end of \"cut\" to the start of \"cook\" in \"jam\" are 2 minutes, fewer than 3",
+        );
+        says(
+            |q, _| {
+                (q.projects[0].options[0].lags[0].min, q.projects[0].options[0].lags[0].max) = (0, Some(1))
+            },
+            "from the end of \"cut\" to the start of \"cook\" in \"jam\" are 2 minutes, more than 1",
+        );
+        says(
+            |_, p| p.bound = Some(Bound { value: 7, finish: None }),
+            "the bound on the value is 7, and the plan itself reaches 8",
+        );
+    }
+
+    #[test]
+    fn a_hold_that_ends_before_it_starts_takes_nothing() {
+        let turned = |q: &mut Problem, _: &mut Plan| {
+            let hold = &mut q.projects[0].options[0].holds[0];
+            (hold.from, hold.to) = ("cook".into(), "cut".into());
+            q.resources[1].capacity = 0;
+        };
+        assert_eq!(breaches(turned), Vec::<String>::new());
+    }
+
+    #[test]
+    fn a_proof_must_agree_with_its_bound() {
+        let proof = |proved, value, finish| {
+            breaches(|_, p| (p.proved, p.bound) = (proved, Some(Bound { value, finish })))
+        };
+        assert_eq!(proof(Proved::Optimal, 8, Some(28)), Vec::<String>::new());
+        assert_eq!(proof(Proved::Value, 8, Some(20)), Vec::<String>::new());
+        assert_eq!(proof(Proved::Value, 9, None), ["the value 8 is called proved, and its bound is 9"]);
+        assert_eq!(
+            proof(Proved::Optimal, 8, Some(20)),
+            ["the finish 28 is called proved, and its bound is 20"]
+        );
+        assert_eq!(
+            proof(Proved::Value, 8, Some(29)),
+            ["the bound on the finish is 29, and the plan itself reaches 28"]
+        );
+    }
+
+    #[test]
+    fn a_claim_of_no_plan_is_judged_by_its_shape() {
+        let claim = |because: &[&str]| {
+            breaches(|_, p| {
+                let because = because.iter().map(|&b| b.to_owned()).collect();
+                *p = Plan::without(Proved::Infeasible, because, false);
+            })
+        };
+        assert_eq!(claim(&["must:jam", "resource:pot", "stock:jar"]), Vec::<String>::new());
+        assert_eq!(claim(&["must:bread"]), ["because names \"must:bread\", which the problem does not have"]);
+        assert_eq!(claim(&[]).len(), 1);
+        assert_eq!(breaches(|_, p| p.proved = Proved::Unknown).len(), 2);
+    }
+}

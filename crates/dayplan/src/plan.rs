@@ -120,3 +120,36 @@ impl From<Plan> for Document {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_are_always_written_and_reasons_only_where_they_belong() {
+        let mut plan = Plan::without(Proved::Infeasible, vec!["must:jam".into()], false);
+        assert_eq!(
+            plan.to_json(),
+            r#"{"format":"day-plan/1","value":null,"finish":null,"proved":"infeasible","bound":null,"chosen":[],"because":["must:jam"]}"#
+        );
+        plan = Plan::without(Proved::Unknown, vec![], true);
+        assert_eq!(
+            plan.to_json(),
+            r#"{"format":"day-plan/1","value":null,"finish":null,"proved":"unknown","bound":null,"chosen":[],"stopped":true}"#
+        );
+        plan.value = Some(7);
+        plan.bound = Some(Bound { value: 9, finish: None });
+        assert!(plan.to_json().contains(r#""bound":{"value":9,"finish":null}"#));
+        assert_eq!(Plan::from_json(&plan.to_json()), Ok(plan));
+    }
+
+    #[test]
+    fn every_fault_of_a_plan_is_told_at_once() {
+        let text = r#"{"format":"day-plan/1","proved":"surely","value":-1,"mood":"good","bound":{"finish":3},
+            "chosen":[{"project":"p","option":4,"starts":{"a":0.5}}]}"#;
+        let faults = Plan::from_json(text).unwrap_err();
+        let mut paths: Vec<&str> = faults.iter().map(|f| f.path.as_str()).collect();
+        paths.sort_unstable();
+        assert_eq!(paths, ["bound", "chosen[0].option", "chosen[0].starts.a", "mood", "proved", "value"]);
+    }
+}

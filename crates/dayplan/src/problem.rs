@@ -103,6 +103,7 @@ pub struct Lag {
     /// The step whose start counts.
     pub to: String,
     /// The least gap; negative allows an overlap.
+    #[serde(skip_serializing_if = "is_no_gap")]
     pub min: i32,
     /// The greatest gap, if there is one.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -169,6 +170,96 @@ fn is_false(flag: &bool) -> bool {
     !flag
 }
 
+fn is_no_gap(minutes: &i32) -> bool {
+    *minutes == 0
+}
+
 fn is_zero(number: &u32) -> bool {
     *number == 0
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_fault_is_told_at_once_with_its_path() {
+        let text = r#"{"format":"day-problem/2","horizon":100001,"stock":{"jar":-1},"day":"monday",
+            "resources":[{"id":"hands","capacity":1,"closed":[[9,8],[1]]},{"id":"hands","capacity":1}],
+            "projects":[{"id":"","must":"yes","options":[{"id":"o","value":1.5,"consumes":{"cork":1},
+              "steps":[{"id":"a","minute":3,"needs":{"elbow":1}}],
+              "lags":[{"from":"a","to":"z","max":null}],
+              "holds":[{"resource":"hands","amount":2000000,"from":"a","to":"a"}]}]}]}"#;
+        let faults = Problem::from_json(text).unwrap_err();
+        let mut paths: Vec<&str> = faults.iter().map(|f| f.path.as_str()).collect();
+        paths.sort_unstable();
+        let option = "projects[0].options[0]";
+        let mut expected = vec![
+            "day".to_owned(),
+            "format".to_owned(),
+            "horizon".to_owned(),
+            format!("{option}.consumes.cork"),
+            format!("{option}.holds[0].amount"),
+            format!("{option}.lags[0].to"),
+            format!("{option}.steps[0].minute"),
+            format!("{option}.steps[0].minutes"),
+            format!("{option}.steps[0].needs.elbow"),
+            format!("{option}.value"),
+            "projects[0].id".to_owned(),
+            "projects[0].must".to_owned(),
+            "resources[0].closed[0]".to_owned(),
+            "resources[0].closed[1]".to_owned(),
+            "resources[1].id".to_owned(),
+            "stock.jar".to_owned(),
+        ];
+        expected.sort_unstable();
+        assert_eq!(paths, expected);
+        assert!(faults.iter().all(|f| f.to_string().contains(": ") && f.to_string().contains("hint")));
+    }
+
+    #[test]
+    fn text_that_is_not_json_is_one_fault_with_its_place() {
+        let faults = Problem::from_json("{\n  \"format\": }").unwrap_err();
+        assert_eq!(faults.len(), 1);
+        assert!(faults[0].to_string().starts_with("not JSON (line 2, column "), "{}", faults[0]);
+    }
+
+    #[test]
+    fn a_problem_built_in_code_has_its_limits_looked_at() {
+        let option = |id: &str| Choice { id: id.into(), value: AMOUNT_MAX, ..Choice::default() };
+        let project =
+            |p: u32| Project { id: p.to_string(), must: false, options: vec![option("a"), option("b")] };
+        let mut problem = Problem { projects: (0..2147).map(project).collect(), ..Problem::default() };
+        assert_eq!(problem.faults(), vec![]);
+        problem.projects.push(project(9999));
+        let faults = problem.faults();
+        assert_eq!(faults.len(), 1);
+        assert_eq!(faults[0].path, "projects");
+    }
+
+    #[test]
+    fn defaults_are_left_out_and_the_order_is_fixed() {
+        let mut problem = Problem { horizon: 9, ..Problem::default() };
+        assert_eq!(
+            problem.to_json(),
+            r#"{"format":"day-problem/1","horizon":9,"resources":[],"projects":[]}"#
+        );
+        problem.stock.insert("jar".into(), 0);
+        problem.projects = vec![Project {
+            id: "p".into(),
+            must: true,
+            options: vec![Choice {
+                id: "o".into(),
+                steps: vec![Step { id: "s".into(), latest_end: Some(0), ..Step::default() }],
+                lags: vec![Lag { from: "s".into(), to: "s".into(), min: -1, max: Some(0) }],
+                ..Choice::default()
+            }],
+        }];
+        let written = problem.to_json();
+        assert_eq!(
+            written,
+            r#"{"format":"day-problem/1","horizon":9,"resources":[],"stock":{"jar":0},"projects":[{"id":"p","must":true,"options":[{"id":"o","value":0,"steps":[{"id":"s","minutes":0,"latest_end":0}],"lags":[{"from":"s","to":"s","min":-1,"max":0}]}]}]}"#
+        );
+        assert_eq!(Problem::from_json(&written), Ok(problem));
+    }
 }

@@ -1,1 +1,19 @@
-//! .
+//! The use cases: one function for each thing a person does.
+//!
+//! The command line and the page are thin ways to say the same sentences; the rules are here and below. Pure: the
+//! date, the day file and the tables are handed in, and the same day gives the same answer.
+
+pub mod answer;
+pub mod ask;
+pub mod day;
+mod day_file;
+mod gauge;
+mod plan;
+mod supplies;
+mod tell;
+mod work;
+
+pub use day_file::{
+    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on,
+};
+pub use plan::plan_day;

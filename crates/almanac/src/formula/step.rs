@@ -4,7 +4,6 @@ use measure::{Fraction, Minutes, Temp};
 
 use crate::FormulaId;
 use crate::closed_list::closed_list;
-use crate::fault::DataProblem;
 use crate::row::{Reading, Row};
 use crate::source::Citation;
 use crate::tables::Table;
@@ -286,7 +285,7 @@ fn minutes_of(row: &mut Row<'_>) -> Option<StepMinutes> {
     let high = row.maybe_fraction("minutes_max");
     if low.is_some() != high.is_some() || low > high {
         let what = "minutes_min and minutes_max are no range".to_owned();
-        row.spoil(DataProblem::Contradiction { what });
+        row.contradict(what);
     }
     Some(StepMinutes { low: low?, high: high? })
 }

@@ -5,7 +5,6 @@ use measure::Length;
 use super::rows_named;
 use crate::Almanac;
 use crate::closed_list::closed_list;
-use crate::fault::DataProblem;
 use crate::row::{Reading, Row};
 use crate::source::Citation;
 use crate::tables::Table;
@@ -115,7 +114,7 @@ fn headspace_of(row: &mut Row<'_>) -> Option<FreezerHeadspace> {
         [None, None, None, None] => None,
         _ => {
             let what = "the four headspaces are printed together".to_owned();
-            row.spoil(DataProblem::Contradiction { what });
+            row.contradict(what);
             None
         }
     }
@@ -126,7 +125,7 @@ fn months_of(row: &mut Row<'_>) -> Option<KeepingMonths> {
     let max = row.maybe_count("storage_months_max");
     if min.is_some_and(|min| max.is_none_or(|max| max < min)) {
         let what = "storage_months_min has no storage_months_max above it".to_owned();
-        row.spoil(DataProblem::Contradiction { what });
+        row.contradict(what);
     }
     Some(KeepingMonths { min, max: max? })
 }

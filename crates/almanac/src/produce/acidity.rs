@@ -1,7 +1,6 @@
 //! How sour foods are, as listed. A pH opens nothing: it may explain and it may close.
 
 use crate::Almanac;
-use crate::fault::DataProblem;
 use crate::row::Reading;
 use crate::source::Citation;
 use crate::tables::Table;
@@ -87,7 +86,7 @@ pub(super) fn read_acidity(reading: &mut Reading<'_>) -> (Vec<AcidityRow>, Vec<A
                 let what = format!(
                     "a food needs a pH from low to high and a fact needs none, but this is a {record:?}"
                 );
-                row.spoil(DataProblem::Contradiction { what });
+                row.contradict(what);
             }
         }
     });

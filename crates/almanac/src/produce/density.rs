@@ -71,6 +71,15 @@ impl Density {
     }
 }
 
+impl Density {
+    /// How many words of the form are among these; none when it is not meant. A form such as `chopped or sliced`
+    /// is meant by either.
+    fn form_words_in(&self, words: &Stems) -> Option<usize> {
+        let ways = self.form.split(" or ").map(stems_of).filter(|way| !way.is_empty());
+        ways.filter(|way| way.is_subset(words)).map(|way| way.len()).max()
+    }
+}
+
 /// Reads `densities.csv`.
 pub(super) fn read_densities(reading: &mut Reading<'_>) -> Vec<Density> {
     const COLUMNS: &[&str] =
@@ -89,9 +98,7 @@ pub(super) fn read_densities(reading: &mut Reading<'_>) -> Vec<Density> {
         };
         let heavy = |mass: Mass| mass > Mass::ZERO;
         if !heavy(density.mass()) || density.range.is_some_and(|(low, high)| !heavy(low) || low > high) {
-            row.spoil(DataProblem::Contradiction {
-                what: "it weighs nothing, or its range is none".to_owned(),
-            });
+            row.contradict("it weighs nothing, or its range is none".to_owned());
         }
         density
     })
@@ -149,7 +156,8 @@ impl Almanac {
     /// to the volume asked about.
     #[must_use]
     pub fn weigh_volume(&self, name: &str, form: Option<&str>, volume: Volume) -> Option<(Mass, &Density)> {
-        // Largest first: a cup is weighed as a cup, a spoonful as a spoonful, and anything by what there is.
+        // Largest first: what is measured in cups is weighed by the cup, down to a quarter of one; a
+        // spoonful is weighed by the spoon; anything by what there is.
         let measures = [
             DensityMeasure::Cup,
             DensityMeasure::FluidOunce,
@@ -161,7 +169,7 @@ impl Almanac {
             Some((measure.as_volume()?.volume_of(Fraction::ONE), density))
         });
         let measured: Vec<(Volume, &Density)> = measured.collect();
-        let fitting = measured.iter().find(|(one, _)| *one <= volume).or(measured.last())?;
+        let fitting = measured.iter().find(|(one, _)| *one <= volume * 4.0).or(measured.last())?;
         let (one, density) = *fitting;
         Some((density.mass() * volume.ratio_to(one), density))
     }
@@ -173,24 +181,22 @@ impl Almanac {
         measured: impl Fn(&Density) -> bool,
     ) -> Option<&Density> {
         let (keys, unsaid) = self.density_keys(name);
-        let wanted: Stems =
-            form.map(stems_of).unwrap_or_default().into_iter().chain(stems_of(unsaid)).collect();
-        let fit = |density: &Density| {
-            let stems: Stems = stems_of(&density.form);
-            (!stems.is_empty() && stems.is_subset(&wanted)).then_some(stems.len())
-        };
+        let said = form.map(stems_of).unwrap_or_default();
+        let unsaid = stems_of(unsaid);
         keys.into_iter().find_map(|key| {
             let of_key =
                 |density: &&Density| measured(density) && density.ingredient.eq_ignore_ascii_case(key);
             let rows: Vec<&Density> = self.produce.densities.iter().filter(of_key).collect();
-            let named = rows.iter().filter_map(|row| Some((fit(row)?, *row)));
-            let longest = named.max_by_key(|(stems, _)| *stems).map(|(_, row)| row);
+            let named = |words: &Stems| {
+                let fits = rows.iter().filter_map(|row| Some((row.form_words_in(words)?, *row)));
+                fits.max_by_key(|(stems, _)| *stems).map(|(_, row)| row)
+            };
             let plain = || rows.iter().copied().find(|row| row.form.is_empty());
             let only = || match rows.as_slice() {
                 [row] => Some(*row),
                 _ => None,
             };
-            longest.or_else(plain).or_else(only)
+            named(&said).or_else(|| named(&unsaid)).or_else(plain).or_else(only)
         })
     }
 
@@ -199,7 +205,40 @@ impl Almanac {
         if let Some(known) = self.produce.density_keys.get(name) {
             return (known.keys.iter().map(|key| &**key).collect(), &known.form);
         }
-        let listed = self.produce.names.get(name).or_else(|| self.find_produce(name).one());
+        let listed = self.produce_named(name);
         (vec![listed.and_then(|produce| produce.density_key.as_deref()).unwrap_or(name)], "")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn grams(name: &str, form: &str, volume: Volume) -> Option<f64> {
+        let almanac = Almanac::load().expect("the built-in tables hold no fault");
+        almanac
+            .weigh_volume(name, Some(form), volume)
+            .map(|(mass, _)| (mass.as_grams() * 10.0).round() / 10.0)
+    }
+
+    /// Source: US Department of Agriculture, National Nutrient Database for Standard Reference, Release 28 (2016),
+    /// household weights of NDB 11282 (onions), 02048 (cider vinegar), 19335 (sugar), 02047 (salt).
+    #[test]
+    fn a_measure_weighs_what_its_row_prints() {
+        assert_eq!(grams("onions", "peeled, chopped", Volume::cups(2.0)), Some(320.0));
+        assert_eq!(grams("onions", "thin slices", Volume::cups(2.0)), Some(230.0));
+        assert_eq!(grams("cider vinegar 5%", "", Volume::cups(3.0)), Some(717.0));
+        assert_eq!(grams("sugar", "", Volume::cups(4.0)), Some(800.0));
+        assert_eq!(grams("canning salt", "", Volume::tablespoons(2.0)), Some(36.0));
+    }
+
+    #[test]
+    fn a_form_between_several_rows_is_not_guessed() {
+        assert_eq!(grams("strawberries", "", Volume::cups(1.0)), Some(227.0));
+        let almanac = Almanac::load().expect("the built-in tables hold no fault");
+        assert_eq!(almanac.find_density("raspberries", None, DensityMeasure::Package), None);
+        assert_eq!(almanac.find_density("carrots", None, DensityMeasure::Each), None);
+        let sliced = almanac.find_density("carrots", Some("grated"), DensityMeasure::Cup).expect("printed");
+        assert_eq!((&*sliced.form, sliced.mass()), ("grated", Mass::grams(110.0)));
     }
 }

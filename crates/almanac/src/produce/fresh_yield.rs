@@ -2,7 +2,6 @@
 
 use measure::{Mass, Percent};
 
-use crate::fault::DataProblem;
 use crate::row::Reading;
 use crate::source::Citation;
 use crate::tables::Table;
@@ -65,7 +64,7 @@ pub(super) fn read_yields(reading: &mut Reading<'_>) -> Vec<FreshYield> {
         if edible <= 0.0 || !joins {
             let what =
                 format!("{refuse} % refuse, {edible} % edible and a factor of {per_edible} do not join");
-            row.spoil(DataProblem::Contradiction { what });
+            row.contradict(what);
         }
         FreshYield {
             produce,

@@ -13,6 +13,7 @@ use crate::matching::{Match, match_name};
 use crate::row::{Reading, Row};
 use crate::source::Citation;
 use crate::tables::Table;
+use crate::words::{Stems, stems_of};
 use crate::{Almanac, Ingredient, ProduceId};
 
 /// A kind of produce.
@@ -38,6 +39,9 @@ pub struct Produce {
     /// Where the names come from.
     pub citation: Citation,
 }
+
+/// Produce by the stems of each of its names; none where two share them.
+pub(super) type ByName = BTreeMap<Stems, Option<ProduceId>>;
 
 /// Reads `names.csv` and follows its keys into the other tables.
 pub(super) fn read_names(reading: &mut Reading<'_>, tables: &ProduceTables) -> BTreeMap<ProduceId, Produce> {
@@ -157,7 +161,7 @@ pub(crate) fn read_accepts(reading: &mut Reading<'_>, produce: &ProduceTables) -
         let note = row.cell("note");
         if accepted.is_empty() != (note == "bought ready") {
             let what = "a line names produce or is bought ready".to_owned();
-            row.spoil(DataProblem::Contradiction { what });
+            row.contradict(what);
         }
         row.citation();
         (row.line(), formula, ingredient, accepted)
@@ -179,10 +183,33 @@ impl Almanac {
     /// The produce a person means.
     #[must_use]
     pub fn find_produce(&self, typed: &str) -> Match<'_, Produce> {
+        if let Some(named) = self.produce_named(typed) {
+            return Match::One(named);
+        }
         match_name(typed, self.produce.names.values(), |produce| {
             let names = [produce.id.as_str(), &*produce.name];
             names.into_iter().chain(produce.aliases.iter().map(|alias| &**alias)).collect()
         })
+    }
+}
+
+impl Almanac {
+    /// The produce of which this is a whole name; none when it is of none, or of several.
+    pub(super) fn produce_named(&self, name: &str) -> Option<&Produce> {
+        let by_name = self.produce.by_name.get_or_init(|| {
+            let mut by_name = ByName::new();
+            for produce in self.produce.names.values() {
+                let names = [produce.id.as_str(), &*produce.name];
+                for name in names.into_iter().chain(produce.aliases.iter().map(|alias| &**alias)) {
+                    let known = by_name.entry(stems_of(name)).or_insert_with(|| Some(produce.id.clone()));
+                    if known.as_ref().is_some_and(|known| *known != produce.id) {
+                        *known = None;
+                    }
+                }
+            }
+            by_name
+        });
+        by_name.get(&stems_of(name))?.as_ref().and_then(|id| self.produce(id))
     }
 }
 

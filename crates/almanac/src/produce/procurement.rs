@@ -78,7 +78,7 @@ pub(super) fn read_procurement(
         let container = row.maybe_word("container");
         let weight = row.maybe_number("container_lb").map(Mass::pounds);
         if container.is_some() != weight.is_some() {
-            row.spoil(DataProblem::Contradiction { what: "a container needs a weight".to_owned() });
+            row.contradict("a container needs a weight".to_owned());
         }
         Procurement {
             product,

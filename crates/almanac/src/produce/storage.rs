@@ -3,7 +3,6 @@
 use measure::{Percent, Temp};
 
 use crate::closed_list::closed_list;
-use crate::fault::DataProblem;
 use crate::row::{Reading, Row};
 use crate::source::Citation;
 use crate::tables::Table;
@@ -119,7 +118,7 @@ fn life_of(row: &mut Row<'_>) -> Option<KeepingDays> {
     let max = row.maybe_count("life_max_days");
     if min.is_some() != max.is_some() || min > max {
         let what = "life_min_days and life_max_days are no range".to_owned();
-        row.spoil(DataProblem::Contradiction { what });
+        row.contradict(what);
     }
     Some(KeepingDays { min: min?, max: max? })
 }

@@ -3,7 +3,6 @@
 use measure::{Mass, Minutes};
 
 use crate::closed_list::closed_list;
-use crate::fault::DataProblem;
 use crate::row::Reading;
 use crate::source::Citation;
 use crate::tables::Table;
@@ -126,7 +125,7 @@ pub(super) fn read_work_rates(reading: &mut Reading<'_>) -> Vec<WorkRate> {
             citation: row.citation(),
         };
         if !(0.0 < rate.low && rate.low <= rate.typical && rate.typical <= rate.high) {
-            row.spoil(DataProblem::Contradiction { what: "low, typical and high do not rise".to_owned() });
+            row.contradict("low, typical and high do not rise".to_owned());
         }
         rate
     })

@@ -1,23 +1,11 @@
 //! The answer, as people and programs read it: `clearance/1`.
 
-use almanac::{AcidRule, Band, CannerKind, Citation, JarSize, Process};
+use almanac::{AcidRule, Band, CannerKind, Citation, JarSize, Process, Verdict};
 use measure::{Length, Minutes, Pressure, Volume};
 use serde::ser::SerializeStruct as _;
 use serde::{Serialize, Serializer};
 
 use super::question::ClearQuestion;
-
-/// The three words for permission, from the least to the most strict.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Verdict {
-    /// A publication prints this.
-    Tested,
-    /// Nothing printed covers it.
-    NotTested,
-    /// A publication prints that it must not be done.
-    DoNot,
-}
 
 /// Why the answer is not *tested*: the closed list of codes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -173,6 +161,14 @@ pub struct EnteredBand {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cited(pub(crate) Citation);
 
+impl Cited {
+    /// The citation itself.
+    #[must_use]
+    pub fn citation(&self) -> &Citation {
+        &self.0
+    }
+}
+
 /// The whole answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Clearance {
@@ -200,7 +196,7 @@ impl Serialize for Clearance {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let mut keys = to.serialize_struct("Clearance", 10)?;
         keys.serialize_field("format", "clearance/1")?;
-        keys.serialize_field("verdict", &self.verdict)?;
+        keys.serialize_field("verdict", self.verdict.as_str())?;
         keys.serialize_field("question", &Asked(&self.question))?;
         keys.serialize_field("processes", &self.processes)?;
         keys.serialize_field("acid", &self.acid)?;
@@ -282,6 +278,11 @@ impl Serialize for Cited {
         keys.serialize_field("rank", self.0.rank.as_str())?;
         keys.end()
     }
+}
+
+/// Writes a verdict as its word.
+pub(crate) fn write_verdict<S: Serializer>(verdict: &Verdict, to: S) -> Result<S::Ok, S::Error> {
+    to.serialize_str(verdict.as_str())
 }
 
 /// A number without a fraction is written without one: `11`, not `11.0`.

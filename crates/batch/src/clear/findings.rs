@@ -1,8 +1,8 @@
 //! What has been found so far: the verdict only ever gets stricter.
 
-use almanac::Citation;
+use almanac::{Citation, Verdict};
 
-use super::answer::{Because, Cited, Instead, Reason, Rider, Verdict, name_of};
+use super::answer::{Because, Cited, Instead, Reason, Rider, name_of};
 
 /// Gathers reasons, offers, riders and sources while a question is judged.
 #[derive(Debug)]

@@ -1,10 +1,10 @@
 //! What a dial gauge's error and its last test mean for a process. A gauge may refuse and may raise the reading
 //! that is held; it never lowers it. A weighted gauge is never corrected.
 
-use almanac::{Almanac, CannerKind, Process};
+use almanac::{Almanac, CannerKind, Process, Verdict};
 use measure::Pressure;
 
-use super::answer::{Because, Verdict};
+use super::answer::Because;
 use super::findings::Findings;
 use super::question::{ClearError, ClearQuestion, Gauge, Tested};
 

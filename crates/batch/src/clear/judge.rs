@@ -1,8 +1,10 @@
 //! The verdict: the strictest of the printed row, every matching change rule and every matching refusal.
 
-use almanac::{Almanac, CannerKind, Citation, Formula, JarSize, NoProcess, Pack, Process, ProcessQuestion};
+use almanac::{
+    Almanac, CannerKind, Citation, Formula, JarSize, NoProcess, Pack, Process, ProcessQuestion, Verdict,
+};
 
-use super::answer::{AcidDose, Because, Clearance, ClearedLine, Verdict, canner_name, jar_name, name_of};
+use super::answer::{AcidDose, Because, Clearance, ClearedLine, canner_name, jar_name, name_of};
 use super::change::{self, Asked};
 use super::findings::Findings;
 use super::gauge::{Holding, judge_gauge, require_plausible};

@@ -11,6 +11,7 @@
 
 mod answer;
 mod change;
+mod entered;
 mod findings;
 mod gauge;
 mod judge;
@@ -19,8 +20,9 @@ mod refusal;
 mod riders;
 
 pub use answer::{
-    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider, Verdict,
+    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider,
 };
+pub use entered::clear_entered;
 pub use judge::clear;
 pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};
 pub use refusal::{RefusedWords, refuse_words};

@@ -120,6 +120,12 @@ pub enum Misread {
         /// The formula.
         formula: FormulaId,
     },
+    /// It names another jar, pack or canner than a change before it.
+    #[error("an earlier change names another {what}")]
+    Contradiction {
+        /// What is named twice.
+        what: &'static str,
+    },
     /// The jar named in the change is not the jar of the question, and neither takes its place.
     #[error("it is about a {old} and the question is about a {asked}")]
     AnotherJar {

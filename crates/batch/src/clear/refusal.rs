@@ -1,15 +1,16 @@
 //! Foods and practices named in words: what bars them and what to do instead.
 
-use almanac::{Almanac, Basis, NotForCanning};
+use almanac::{Almanac, Basis, NotForCanning, Verdict};
 use serde::Serialize;
 
-use super::answer::{Because, Cited, Instead, Reason, Verdict};
+use super::answer::{Because, Cited, Instead, Reason, write_verdict};
 use super::findings::Findings;
 
 /// The refusals that match what a person named in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct RefusedWords {
     /// The strictest of the refusals.
+    #[serde(serialize_with = "write_verdict")]
     pub verdict: Verdict,
     /// What bars it.
     pub because: Vec<Reason>,

@@ -1,6 +1,6 @@
 //! What goes with a tested answer: hazards and conditions, each from a rule on file, shown where the act is.
 
-use almanac::{Almanac, CannerKind, CannerRule, Pack, Process};
+use almanac::{Almanac, CannerKind, CannerRule, FoodGroup, Pack, Process};
 use measure::{Altitude, Minutes};
 
 use super::answer::{ClearedLine, in_inches, jar_name};
@@ -24,6 +24,7 @@ pub(crate) fn add_riders(
     if !question.canner.is_pressure() {
         sterile_jars(&mut rules, question.altitude, lines);
     }
+    formula_only(&mut rules, question, lines);
     filling(&mut rules, question, lines);
     alternatives(&mut rules, question, lines);
     afterwards(&mut rules);
@@ -155,6 +156,24 @@ fn extra_minutes(altitude: Altitude) -> u32 {
     altitude.as_feet().saturating_sub(1000).div_ceil(1000)
 }
 
+/// Where the acid, the sugar or the salt of a formula does the keeping, the minutes are for that formula only.
+fn formula_only(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[ClearedLine]) {
+    let Some(product) = rules.almanac.product(&question.product) else { return };
+    let by_formula =
+        matches!(
+            product.group,
+            FoodGroup::Salsa | FoodGroup::Pickle | FoodGroup::Fermented | FoodGroup::JamJelly
+        ) || product.names.iter().any(|name| name.contains("formula") || name.contains("filling"));
+    let (true, Some(line)) = (by_formula, lines.first()) else { return };
+    let text = match &question.formula {
+        Some(formula) => format!("these minutes are for the formula {formula}, made as printed"),
+        None => {
+            "these minutes are for the printed formula only, made as printed; no other mix has any".to_owned()
+        }
+    };
+    rules.findings.remind("formula-only", text, Some(line.process().citation()));
+}
+
 fn filling(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[ClearedLine]) {
     if let Some(process) = lines.first().map(ClearedLine::process) {
         let text = format!("leave {} in of headspace", in_inches(process.headspace()));
@@ -188,11 +207,16 @@ fn alternatives(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[Cleare
         });
     }
     if lines.iter().any(|line| line.process().acid_in_each_jar()) {
-        let text = format!(
+        let mut text = format!(
             "acid goes into every {} before the food, in this canner as in any other",
             jar_name(question.jar)
         );
         let acid = rules.almanac.acid_for(&question.product, question.jar);
+        if let Some(larger) = acid.as_ref().map(|acid| acid.jar).filter(|jar| *jar != question.jar) {
+            let larger = jar_name(larger);
+            text =
+                format!("{text}; no amount is printed for it, so it gets the whole amount of the {larger}");
+        }
         rules.findings.remind("acid-in-each-jar", text, acid.as_ref().map(|acid| &acid.citation));
     }
 }

@@ -1,7 +1,7 @@
 //! How a printed table is written down here, and how it is asked for.
 
-use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId};
-use batch::clear::{ClearQuestion, Clearance, Gauge, Tested, Verdict, clear};
+use almanac::{Almanac, CannerKind, JarSize, Pack, ProductId, Verdict};
+use batch::clear::{ClearQuestion, Clearance, Gauge, Tested, clear};
 use measure::Altitude;
 
 /// The lines of a printed table.

@@ -1,7 +1,7 @@
 //! Places where a table is easily misread.
 
-use almanac::{Almanac, CannerKind};
-use batch::clear::{Because, Verdict};
+use almanac::{Almanac, CannerKind, Verdict};
+use batch::clear::Because;
 
 use crate::table::{ask, served_lines};
 

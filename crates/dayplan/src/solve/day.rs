@@ -108,6 +108,12 @@ impl Day {
         day
     }
 
+    /// The value of the best way of every project together: no plan is worth more.
+    pub(super) fn top_value(&self) -> i32 {
+        let best = |p: &Project| p.ways.iter().map(|&w| self.ways[w].value).max();
+        self.projects.iter().filter_map(best).sum()
+    }
+
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
         let step = |id: &str| option.steps.iter().position(|s| s.id == id);
         let room = |id: &str| problem.resources.iter().position(|r| r.id == id);
@@ -292,4 +298,65 @@ fn skip_back(mut t: i32, minutes: i32, shut: &[(i32, i32)]) -> i32 {
         }
     }
     t
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::problem::Problem;
+
+    /// One project of one option with these steps, lags and holds, beside hands that are closed from 20 to 30.
+    fn day(steps: &str, lags: &str, holds: &str) -> Day {
+        let text = format!(
+            r#"{{"format":"day-problem/1","horizon":60,"stock":{{"jar":2}},
+                "resources":[{{"id":"hands","capacity":1,"closed":[[20,25],[22,30]]}},{{"id":"pot","capacity":1}}],
+                "projects":[{{"id":"p","options":[{{"id":"o","value":1,"steps":{steps},"lags":{lags},"holds":{holds}}}]}}]}}"#
+        );
+        Day::of(&Problem::from_json(&text).unwrap())
+    }
+
+    #[test]
+    fn windows_step_over_closed_times() {
+        let day =
+            day(r#"[{"id":"a","minutes":15,"needs":{"hands":1},"earliest":10,"latest_end":46}]"#, "[]", "[]");
+        assert_eq!((day.ways[0].lo[0], day.ways[0].hi[0]), (30, 31));
+        assert_eq!(day.rooms[0].shut, vec![(20, 30)]);
+        assert_eq!(day.rooms[0].open_until(60), 50);
+        assert_eq!(day.rooms[0].open_until(25), 20);
+    }
+
+    #[test]
+    fn windows_follow_lags_both_ways() {
+        let steps = r#"[{"id":"a","minutes":10},{"id":"b","minutes":5,"latest_end":40}]"#;
+        let day = day(steps, r#"[{"from":"a","to":"b","min":3,"max":7}]"#, "[]");
+        let way = &day.ways[0];
+        assert_eq!((way.lo[0], way.hi[0]), (0, 22));
+        assert_eq!((way.lo[1], way.hi[1]), (13, 35));
+        assert_eq!((way.gap[0][1], way.gap[1][0]), (13, -17));
+    }
+
+    #[test]
+    fn options_that_can_never_run_are_dropped() {
+        let one = r#"[{"id":"a","minutes":10}]"#;
+        let two = r#"[{"id":"a","minutes":10},{"id":"b","minutes":5}]"#;
+        for (steps, lags, holds) in [
+            (r#"[{"id":"a","minutes":61}]"#, "[]", "[]"),
+            (r#"[{"id":"a","minutes":1,"needs":{"hands":2}}]"#, "[]", "[]"),
+            (r#"[{"id":"a","minutes":31,"needs":{"hands":1}}]"#, "[]", "[]"),
+            (r#"[{"id":"a","minutes":1,"earliest":40,"latest_end":40}]"#, "[]", "[]"),
+            (two, r#"[{"from":"a","to":"b","min":5,"max":4}]"#, "[]"),
+            (two, r#"[{"from":"a","to":"b"},{"from":"b","to":"a"}]"#, "[]"),
+            (two, r#"[{"from":"a","to":"b","min":50}]"#, "[]"),
+            (one, "[]", r#"[{"resource":"pot","amount":2,"from":"a","to":"a"}]"#),
+        ] {
+            assert_eq!(day(steps, lags, holds).ways.len(), 0, "{steps} {lags} {holds}");
+        }
+    }
+
+    #[test]
+    fn a_hold_above_the_capacity_may_still_take_nothing() {
+        let steps = r#"[{"id":"a","minutes":10},{"id":"b","minutes":5}]"#;
+        let day = day(steps, "[]", r#"[{"resource":"pot","amount":2,"from":"b","to":"a"}]"#);
+        assert_eq!(day.ways[0].gap[0][1], 10, "it ends before it starts only if b starts after a");
+    }
 }

@@ -7,17 +7,18 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Almanac, CannerKind, Formula, JarSize, Method, Mouth, Pack, Part};
-use batch::clear::{self, ClearQuestion, Clearance, Verdict};
-use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, Have, IngredientRef};
-use measure::{Mass, Volume};
+use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part, Verdict, YieldUnit};
+use batch::clear::{self, ClearQuestion, Clearance};
+use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
+use measure::{Altitude, Mass, Volume};
 
-use super::limits;
 use super::likes;
-use super::worth::{self, Worth, WorthInputs};
+use super::limits;
+use super::worth::{self, Serving, Worth, WorthInputs};
 use crate::day::{Basket, Condition, Day};
 use crate::gauge;
-use crate::work::{self, CannerUse, Lot, MultiDay, Way, Work};
+use crate::tell::words;
+use crate::work::{self, CannerUse, Lot, LotProduce, MultiDay, Way, Work};
 
 /// The largest share of a formula's produce that is fetched rather than found in a basket (ours).
 const FETCHED_SHARE: f64 = 0.35;
@@ -32,8 +33,6 @@ pub(crate) struct Candidate {
     /// Its option id.
     pub(crate) id: String,
     pub(crate) fit: Fit,
-    pub(crate) jar: Option<(JarSize, Mouth)>,
-    pub(crate) canner: Option<usize>,
     /// What it takes from which basket.
     pub(crate) uses: Vec<(usize, Mass)>,
     /// Produce that no basket holds enough of.
@@ -42,8 +41,6 @@ pub(crate) struct Candidate {
     pub(crate) clearance: Option<Clearance>,
     pub(crate) work: Work,
     pub(crate) worth: Worth,
-    /// Likely containers.
-    pub(crate) containers: u32,
 }
 
 impl Candidate {
@@ -79,7 +76,7 @@ pub(crate) fn consider_all<'a>(almanac: &'a Almanac, day: &Day) -> (Vec<Consider
         if baskets.is_empty() {
             continue;
         }
-        let must = likes::is_must(almanac, day, formula);
+        let must = likes::is_must(day, formula);
         match consider(almanac, day, formula, &baskets) {
             Ok(options) => considered.push(Considered { formula, must, options }),
             Err(why) => aside.push(SetAside {
@@ -92,12 +89,28 @@ pub(crate) fn consider_all<'a>(almanac: &'a Almanac, day: &Day) -> (Vec<Consider
     (considered, aside)
 }
 
-/// The index of the ingredient that the formula is about: the produce that weighs most.
+/// The index of the ingredient that the formula is about: the produce that weighs most in a printed batch.
 fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
-    let produce: Vec<usize> = (0..formula.ingredients.len())
-        .filter(|&at| !almanac.produce_of(&formula.id, at).is_empty())
-        .collect();
-    let weight = |at: usize| fit::printed_weight(almanac, formula, at).map_or(0.0, Mass::as_grams);
+    /// More than any printed batch takes.
+    const PLENTY: Mass = Mass::kilograms(500.0);
+    let produce: Vec<usize> =
+        (0..formula.ingredients.len()).filter(|&at| !formula.ingredients[at].accepts.is_empty()).collect();
+    let printed = produce.iter().find_map(|&at| {
+        let question = FitQuestion {
+            formula: formula.id.clone(),
+            have: vec![Have { ingredient: IngredientRef::Index(at), mass: PLENTY }],
+            jars: vec![],
+            canner: None,
+            altitude: None,
+            most_batches: Some(1),
+        };
+        let fit = fit::fit(almanac, &question).ok()?;
+        fit.batches.into_iter().next()
+    })?;
+    let weight = |at: usize| {
+        let line = printed.ingredients.iter().find(|line| line.index == at);
+        line.and_then(|line| line.takes.or(line.weight)).map_or(0.0, Mass::as_grams)
+    };
     // The first of equals: formulas name their main produce first.
     produce.into_iter().min_by(|&a, &b| weight(b).total_cmp(&weight(a)).then(a.cmp(&b)))
 }
@@ -105,12 +118,12 @@ fn main_ingredient(almanac: &Almanac, formula: &Formula) -> Option<usize> {
 /// The baskets that hold the main produce of a formula.
 fn baskets_for(almanac: &Almanac, day: &Day, formula: &Formula) -> Vec<usize> {
     let Some(main) = main_ingredient(almanac, formula) else { return vec![] };
-    baskets_of(almanac, day, formula, main)
+    baskets_of(day, formula, main)
 }
 
 /// The baskets that serve an ingredient.
-fn baskets_of(almanac: &Almanac, day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
-    let accepted = almanac.produce_of(&formula.id, ingredient);
+fn baskets_of(day: &Day, formula: &Formula, ingredient: usize) -> Vec<usize> {
+    let accepted = &formula.ingredients[ingredient].accepts;
     (0..day.baskets.len()).filter(|&at| accepted.contains(&day.baskets[at].produce)).collect()
 }
 
@@ -121,7 +134,7 @@ fn consider(
     formula: &Formula,
     baskets: &[usize],
 ) -> Result<Vec<Candidate>, String> {
-    if likes::is_not_today(almanac, day, formula) {
+    if likes::is_not_today(day, formula) {
         return Err("not today, as you asked".to_owned());
     }
     let ways = ways_to_keep(almanac, day, formula)?;
@@ -159,7 +172,8 @@ struct KeepingWay {
 
 /// The ways to keep what a formula makes: tested canner and jar pairs, or freezer, dryer, crock, refrigerator.
 fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<KeepingWay>, String> {
-    let canned = formula.methods.iter().any(|method| matches!(method, Method::BoilingWater | Method::Pressure));
+    let canned =
+        formula.methods.iter().any(|method| matches!(method, Method::BoilingWater | Method::Pressure));
     if !canned {
         return Ok(vec![KeepingWay { jar: None, canner: None, pack: None, clearance: None }]);
     }
@@ -172,7 +186,11 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
     let mut ways = Vec::new();
     let mut why_not = None;
     for (canner_at, canner) in day.canners.iter().enumerate() {
+        let mut served = 0;
         for jars in jars_by_use(day, formula) {
+            if served == MOST_JARS {
+                break;
+            }
             for &pack in &formula.packs {
                 let question = ClearQuestion {
                     product: product.clone(),
@@ -192,6 +210,7 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
                             pack: Some(pack),
                             clearance: Some(answer),
                         });
+                        served += 1;
                         break;
                     }
                     Ok(answer) => {
@@ -207,17 +226,27 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
         }
     }
     if ways.is_empty() {
-        return Err(why_not.unwrap_or_else(|| "no canner of yours and no jar on the counter serve it".to_owned()));
+        return Err(
+            why_not.unwrap_or_else(|| "no canner of yours and no jar on the counter serve it".to_owned())
+        );
     }
     Ok(ways)
 }
 
-/// Jar sizes and mouths on the counter, those the formula names first, then by how many there are.
+/// Ways of jar and mouth that the planner is shown for one formula and canner, at the most.
+const MOST_JARS: usize = 2;
+
+/// Jar sizes and mouths on the counter: the size that the printed yield counts in first, then others the formula
+/// names, then by how many there are.
 fn jars_by_use(day: &Day, formula: &Formula) -> Vec<(JarSize, Mouth)> {
+    let counted = formula.yield_.as_ref().and_then(|printed| match printed.unit {
+        YieldUnit::Jar(size) => Some(size),
+        _ => None,
+    });
     let mut jars: Vec<_> = day.jars.iter().filter(|jars| jars.count > 0).collect();
     jars.sort_by_key(|jars| {
-        let named = formula.jars.iter().position(|size| *size == jars.size);
-        (named.is_none(), std::cmp::Reverse(jars.count), jars.size, jars.mouth)
+        let named = formula.jars.contains(&jars.size);
+        (counted != Some(jars.size), !named, std::cmp::Reverse(jars.count), jars.size, jars.mouth)
     });
     jars.into_iter().map(|jars| (jars.size, jars.mouth)).collect()
 }
@@ -343,39 +372,32 @@ fn candidate_of(
     let main = main_ingredient(almanac, formula).unwrap_or_default();
     let (uses, fetched_produce) = produce_of_fit(almanac, day, formula, main, basket, &fit)?;
     let containers = containers_of(&fit);
-    let lots: Vec<Lot> = lots_of(almanac, day, formula, &fit);
+    let lots: Vec<Lot> = lots_of(day, formula, &uses, &fit);
     let process_way = process_way(almanac, day, way);
-    let canner = way.canner.map(|at| CannerUse {
-        resource: limits::canner_resource(day, at),
-        kind: day.canners[at].kind,
-    });
-    let work = work::lay_out_work(almanac, formula, &lots, process_way, canner.as_ref())
+    let canner = way
+        .canner
+        .map(|at| CannerUse { resource: limits::canner_resource(day, at), kind: day.canners[at].kind });
+    let work = work::lay_out_work(almanac, formula, &lots, &process_way, canner.as_ref())
         .map_err(|MultiDay { rest_hours }| format!("it rests for {rest_hours} hours over several days"))?;
-    let (each, serving) = sizes_of(almanac, formula, way);
     let saves = uses
         .iter()
         .map(|(at, mass)| (day.baskets[*at].entered.clone(), *mass, day.baskets[*at].waits))
         .collect();
     let worth = worth::weigh_worth(&WorthInputs {
-        containers,
-        each,
-        serving,
-        liking: likes::liking_of(almanac, day, formula),
-        wanted: likes::wanted_of(almanac, day, formula),
+        servings: servings_of(almanac, formula, way, &fit),
+        liking: likes::liking_of(day, formula),
+        wanted: likes::wanted_of(day, formula),
         saves,
     });
     Ok(Candidate {
         id: option_id(day, basket, way, &fit),
         consumes: consumed(formula, &uses, way, &fit, containers),
-        jar: way.jar,
-        canner: way.canner,
         clearance: way.clearance.clone(),
         uses,
         fetched_produce,
         fit,
         work,
         worth,
-        containers,
     })
 }
 
@@ -387,38 +409,96 @@ fn containers_of(fit: &Fit) -> u32 {
 }
 
 /// The batches as far as their work is concerned.
-fn lots_of(almanac: &Almanac, day: &Day, formula: &Formula, fit: &Fit) -> Vec<Lot> {
+fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
         .map(|batch| Lot {
             produce: batch
                 .ingredients
                 .iter()
-                .filter(|line| !almanac.produce_of(&formula.id, line.index).is_empty())
-                .filter_map(|line| Some((line.ingredient.clone(), line.takes.or(line.weight)?)))
+                .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
+                .filter_map(|line| {
+                    Some(LotProduce {
+                        printed: line.ingredient.clone(),
+                        called: called(day, formula, uses, line.index),
+                        mass: line.takes.or(line.weight)?,
+                    })
+                })
                 .collect(),
             containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
                 + batch.bags.as_ref().map_or(0, |bags| bags.likely),
+            vessels: vessels_of(batch),
+            units: day.units,
             processor: day.equipment.processors > 0,
         })
         .collect()
 }
 
-/// The process as far as the work is concerned.
-fn process_way(almanac: &Almanac, day: &Day, way: &KeepingWay) -> Way {
-    let process = way.clearance.as_ref().and_then(|answer| answer.processes.first()).map(|line| line.minutes);
-    let kind = way.canner.map(|at| day.canners[at].kind);
-    let process = kind.zip(process);
-    let sterilize_min = process
-        .filter(|(kind, _)| matches!(kind, CannerKind::BoilingWater | CannerKind::Steam))
-        .and_then(|(_, minutes)| clear::sterilize_minutes(almanac, minutes, day.altitude?));
-    Way { pack: way.pack, process, sterilize_min }
+/// What the household calls the produce of an ingredient: the basket it comes from, else the printed name.
+fn called(day: &Day, formula: &Formula, uses: &[(usize, Mass)], ingredient: usize) -> String {
+    let line = &formula.ingredients[ingredient];
+    uses.iter()
+        .map(|(at, _)| &day.baskets[*at])
+        .find(|basket| line.accepts.contains(&basket.produce))
+        .map_or_else(|| line.name.to_string(), |basket| basket.entered.clone())
 }
 
-/// What one container holds and what one serving takes.
-fn sizes_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay) -> (Volume, Volume) {
-    let each = way.jar.map_or(Volume::quarts(1.0), |(size, _)| size.volume());
-    (each, almanac.serving_of(formula))
+/// The jars or bags of a batch in words.
+fn vessels_of(batch: &FittedBatch) -> String {
+    let jars =
+        batch.jars.iter().map(|jars| format!("{} {}", jars.likely, words::jars(jars.size, jars.likely)));
+    let bags = batch.bags.iter().map(|bags| format!("{} bags", bags.likely));
+    words::and_list(&jars.chain(bags).collect::<Vec<_>>())
+}
+
+/// The process as far as the work is concerned.
+fn process_way(almanac: &Almanac, day: &Day, way: &KeepingWay) -> Way {
+    let line = way.clearance.as_ref().and_then(|answer| answer.processes.first());
+    let kind = way.canner.map(|at| day.canners[at].kind);
+    let process = kind.zip(line.map(|line| line.process().minutes().0));
+    let told = line.map(|line| words::process_line(day.units, line, None));
+    Way {
+        pack: way.pack,
+        process,
+        held_at: line.map_or_else(String::new, words::held_at),
+        headspace: told.map(|told| told.headspace),
+        sterilize_min: process
+            .filter(|(kind, _)| !kind.is_pressure())
+            .and_then(|(_, minutes)| sterilize_minutes(almanac, minutes, day.altitude?)),
+    }
+}
+
+/// How long empty jars are boiled before a process shorter than the printed limit: the printed minutes and one more
+/// for each started thousand feet above the first. `None` where no sterilizing is asked for.
+/// Source: rules `sterile-jars-under-10` and `sterilize-how`.
+fn sterilize_minutes(almanac: &Almanac, process_min: u32, altitude: Altitude) -> Option<u32> {
+    const STEP_FT: u32 = 1_000;
+    let (limit, _) = almanac.rule("sterile-jars-under-10")?.value?.as_minutes()?;
+    let (least, _) = almanac.rule("sterilize-how")?.value?.as_minutes()?;
+    let steps = altitude.as_feet().saturating_sub(STEP_FT).div_ceil(STEP_FT);
+    (process_min < limit.0).then_some(least.0 + steps)
+}
+
+/// Plain servings of a make: by the room in its jars, or by the weight of the produce where there are none.
+fn servings_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay, fit: &Fit) -> Serving {
+    let size = almanac.serving_of(formula);
+    match (way.jar, size) {
+        (Some((jar, _)), Some(size)) => {
+            Serving::OfJars { containers: containers_of(fit), each: jar.volume(), serving: size.volume }
+        }
+        (None, Some(size)) => Serving::OfProduce { produce: edible_mass(formula, fit), serving: size.fresh },
+        (_, None) => Serving::None,
+    }
+}
+
+/// The weight of all produce in a fit, as it is prepared.
+fn edible_mass(formula: &Formula, fit: &Fit) -> Mass {
+    fit.batches
+        .iter()
+        .flat_map(|batch| &batch.ingredients)
+        .filter(|line| !formula.ingredients[line.index].accepts.is_empty() && !line.optional)
+        .filter_map(|line| line.weight.or(line.takes))
+        .sum()
 }
 
 /// What the produce lines of a fit take from baskets, and what must be fetched.
@@ -435,19 +515,21 @@ fn produce_of_fit(
 ) -> Result<ProduceUse, String> {
     let mut needed: BTreeMap<usize, Mass> = BTreeMap::new();
     for line in fit.batches.iter().flat_map(|batch| &batch.ingredients) {
-        let is_produce = !almanac.produce_of(&formula.id, line.index).is_empty();
+        let is_produce = !formula.ingredients[line.index].accepts.is_empty();
         if let (true, false, Some(takes)) = (is_produce, line.optional, line.takes.or(line.weight)) {
-            *needed.entry(line.index).or_insert(Mass::ZERO) = needed.get(&line.index).copied().unwrap_or_default() + takes;
+            *needed.entry(line.index).or_insert(Mass::ZERO) =
+                needed.get(&line.index).copied().unwrap_or_default() + takes;
         }
     }
     let total: Mass = needed.values().copied().sum();
-    let mut left: Vec<Mass> = day.baskets.iter().map(|basket| basket.net * sound_share(almanac, basket)).collect();
+    let mut left: Vec<Mass> =
+        day.baskets.iter().map(|basket| basket.net * sound_share(almanac, basket)).collect();
     let mut uses: BTreeMap<usize, Mass> = BTreeMap::new();
     let mut fetched = Vec::new();
     let mut fetched_total = Mass::ZERO;
     for (&index, &takes) in &needed {
         let mut missing = takes;
-        let mut sources = baskets_of(almanac, day, formula, index);
+        let mut sources = baskets_of(day, formula, index);
         if index == main {
             sources.retain(|&at| at == main_basket);
         }
@@ -497,7 +579,8 @@ fn consumed(
         consumes.insert(limits::BAGS.to_owned(), containers);
         let room = Volume::quarts(f64::from(containers));
         // Never overflows: a day's bags hold a few hundred litres at the most.
-        consumes.insert(limits::FREEZER.to_owned(), libm::ceil(room.as_millilitres().min(1_000_000.0)) as u32);
+        consumes
+            .insert(limits::FREEZER.to_owned(), libm::ceil(room.as_millilitres().min(1_000_000.0)) as u32);
     } else if formula.methods.contains(&Method::Dry) {
         let mass: Mass = uses.iter().map(|(_, mass)| *mass).sum();
         consumes.insert(limits::TRAYS.to_owned(), trays_for(mass));

@@ -13,6 +13,12 @@ pub(crate) fn basket_stock(basket: usize) -> String {
     format!("basket-{}-grams", basket + 1)
 }
 
+/// The basket of a stock line, where it is one.
+pub(crate) fn basket_of_stock(line: &str) -> Option<usize> {
+    let number: usize = line.strip_prefix("basket-")?.strip_suffix("-grams")?.parse().ok()?;
+    number.checked_sub(1)
+}
+
 /// The stock line of jars of one size and mouth.
 pub(crate) fn jar_stock(size: JarSize, mouth: Mouth) -> String {
     format!("jar-{}-{}", size.as_str(), mouth.as_str())

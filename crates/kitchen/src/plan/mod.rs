@@ -1,1 +1,47 @@
 //! From a stated day to a planned one: candidates, limits, the problem, and what the plan says.
+
+pub(crate) mod candidates;
+mod choose;
+mod errands;
+mod likes;
+mod limits;
+pub(crate) mod people;
+pub(crate) mod pools;
+mod solving;
+pub(crate) mod worth;
+
+use almanac::Almanac;
+
+pub(crate) use errands::{errand_id, errand_step_id};
+pub(crate) use limits::basket_of_stock;
+pub(crate) use pools::ABSENCES;
+pub(crate) use solving::{project_id, real_finish};
+
+use crate::answer::DayAnswer;
+use crate::day::{ClockTime, Day, Span};
+use crate::tell::{self, Planned};
+
+/// What an errand that is no must adds, in the planner's tenths of a serving: a little, so that it is done when
+/// it fits and never in place of food.
+const ERRAND_VALUE: u32 = 5;
+
+/// Plans a day: what to make of what came in, how much of everything, the process for each jar, when to do what,
+/// what to buy first, what is left over. Reads no clock and no file; the same day gives the same answer.
+#[must_use]
+pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
+    // A day on which nobody comes is an empty day, not an error: the answer says that nothing fits.
+    let span = pools::day_span(&day.people).unwrap_or(Span { from: ClockTime(0), to: ClockTime(0) });
+    let (all, aside) = candidates::consider_all(almanac, day);
+    let (shown, unshown) = choose::choose(day, all);
+    let mut projects: Vec<dayplan::Project> = shown.iter().map(solving::project_of).collect();
+    projects.extend(day.errands.iter().map(|errand| errands::errand_project(errand, span, ERRAND_VALUE)));
+    let problem = solving::state_problem(
+        span.to.0 - span.from.0,
+        limits::kitchen_resources(day),
+        limits::stock_of(day),
+        pools::count_people(&day.people, span),
+        projects,
+    );
+    let plan = solving::solve_day(&problem);
+    tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan })
+}

@@ -15,19 +15,62 @@ const TARGET_WEIGHT: f64 = 0.5;
 /// The planner's unit: whole tenths of a serving.
 const VALUE_PER_SERVING: f64 = 10.0;
 
+/// How the servings of a make are counted.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Serving {
+    /// By the room in its jars.
+    OfJars {
+        /// Likely jars.
+        containers: u32,
+        /// What one holds.
+        each: Volume,
+        /// What one serving takes.
+        serving: Volume,
+    },
+    /// By the weight of its produce.
+    OfProduce {
+        /// All of it, prepared.
+        produce: Mass,
+        /// What one serving takes of it.
+        serving: Mass,
+    },
+    /// No serving size is on file.
+    None,
+}
+
+impl Serving {
+    fn count(self) -> f64 {
+        match self {
+            Self::OfJars { containers, each, serving } => f64::from(containers) * each.ratio_to(serving),
+            Self::OfProduce { produce, serving } => produce.ratio_to(serving),
+            Self::None => 0.0,
+        }
+    }
+
+    fn how(self) -> String {
+        match self {
+            Self::OfJars { containers, each, serving } => format!(
+                "{containers} jars of {:.0} ml at {:.0} ml a serving",
+                each.as_millilitres(),
+                serving.as_millilitres()
+            ),
+            Self::OfProduce { produce, serving } => {
+                format!("{:.0} g at {:.0} g a serving", produce.as_grams(), serving.as_grams())
+            }
+            Self::None => "no serving size is on file".to_owned(),
+        }
+    }
+}
+
 /// What decides the worth of a make.
 #[derive(Debug, Clone)]
 pub(crate) struct WorthInputs {
-    /// Likely containers.
-    pub(crate) containers: u32,
-    /// What one holds.
-    pub(crate) each: Volume,
-    /// What one serving takes.
-    pub(crate) serving: Volume,
+    /// Its servings.
+    pub(crate) servings: Serving,
     /// How well it is liked.
     pub(crate) liking: Liking,
-    /// Containers of this size still wanted by a target; `None` without a target.
-    pub(crate) wanted: Option<u32>,
+    /// How much a target still wants; `None` without a target.
+    pub(crate) wanted: Option<Volume>,
     /// Produce it uses, with how long each will wait.
     pub(crate) saves: Vec<(String, Mass, Waits)>,
 }
@@ -49,17 +92,9 @@ impl Worth {
 
 /// Adds up the worth of a make.
 pub(crate) fn weigh_worth(inputs: &WorthInputs) -> Worth {
-    let plain = f64::from(inputs.containers) * inputs.each.ratio_to(inputs.serving);
-    let mut parts = vec![WorthPart {
-        part: "servings".to_owned(),
-        servings: plain,
-        how: format!(
-            "{} containers of {:.0} ml at {:.0} ml a serving",
-            inputs.containers,
-            inputs.each.as_millilitres(),
-            inputs.serving.as_millilitres()
-        ),
-    }];
+    let plain = inputs.servings.count();
+    let mut parts =
+        vec![WorthPart { part: "servings".to_owned(), servings: plain, how: inputs.servings.how() }];
     let liked = plain * (liking_factor(inputs.liking) - 1.0);
     if inputs.liking != Liking::Well {
         parts.push(WorthPart {
@@ -68,36 +103,48 @@ pub(crate) fn weigh_worth(inputs: &WorthInputs) -> Worth {
             how: liking_words(inputs.liking).to_owned(),
         });
     }
-    if let Some(wanted) = inputs.wanted {
-        parts.push(target_part(inputs, wanted));
-    }
+    parts.extend(inputs.wanted.and_then(|wanted| target_part(inputs, wanted)));
     for (produce, mass, waits) in &inputs.saves {
         let per_kg = urgency_per_kg(*waits);
         if per_kg > 0.0 && *mass > Mass::ZERO {
             parts.push(WorthPart {
                 part: format!("saves {produce}"),
                 servings: mass.as_kilograms() * per_kg,
-                how: format!("{:.1} kg that will wait {} x {per_kg}", mass.as_kilograms(), waits_words(*waits)),
+                how: format!(
+                    "{:.1} kg that will wait {} x {per_kg}",
+                    mass.as_kilograms(),
+                    waits_words(*waits)
+                ),
             });
         }
     }
     if inputs.liking == Liking::NotEaten {
         // What nobody eats is worth nothing, whatever it saves.
         let so_far: f64 = parts.iter().map(|part| part.servings).sum();
-        parts.push(WorthPart { part: "not eaten".to_owned(), servings: -so_far, how: "nobody eats it".to_owned() });
+        parts.push(WorthPart {
+            part: "not eaten".to_owned(),
+            servings: -so_far,
+            how: "nobody eats it".to_owned(),
+        });
     }
     Worth { servings: parts.iter().map(|part| part.servings).sum(), parts }
 }
 
-fn target_part(inputs: &WorthInputs, wanted: u32) -> WorthPart {
-    let each = inputs.each.ratio_to(inputs.serving) * TARGET_WEIGHT;
-    let towards = inputs.containers.min(wanted);
-    let beyond = inputs.containers - towards;
-    WorthPart {
+fn target_part(inputs: &WorthInputs, wanted: Volume) -> Option<WorthPart> {
+    let Serving::OfJars { containers, each, serving } = inputs.servings else { return None };
+    let made = each * f64::from(containers);
+    let towards = made.min(wanted);
+    let beyond = made - towards;
+    Some(WorthPart {
         part: "target".to_owned(),
-        servings: each * (f64::from(towards) - f64::from(beyond)),
-        how: format!("{towards} of the {wanted} still wanted, {beyond} beyond"),
-    }
+        servings: TARGET_WEIGHT * (towards.ratio_to(serving) - beyond.ratio_to(serving)),
+        how: format!(
+            "{:.1} of the {:.1} quarts still wanted, {:.1} beyond",
+            towards.as_quarts(),
+            wanted.as_quarts(),
+            beyond.as_quarts()
+        ),
+    })
 }
 
 fn liking_factor(liking: Liking) -> f64 {
@@ -142,15 +189,12 @@ pub(crate) fn waits_words(waits: Waits) -> &'static str {
 mod tests {
     use super::*;
 
+    fn jars(containers: u32, cups: f64) -> Serving {
+        Serving::OfJars { containers, each: Volume::quarts(1.0), serving: Volume::cups(cups) }
+    }
+
     fn inputs() -> WorthInputs {
-        WorthInputs {
-            containers: 7,
-            each: Volume::quarts(1.0),
-            serving: Volume::cups(0.5),
-            liking: Liking::Well,
-            wanted: None,
-            saves: vec![],
-        }
+        WorthInputs { servings: jars(7, 0.5), liking: Liking::Well, wanted: None, saves: vec![] }
     }
 
     fn worth(change: impl FnOnce(&mut WorthInputs)) -> f64 {
@@ -172,10 +216,13 @@ mod tests {
         let plain = worth(|_| {});
         assert!(worth(|i| i.liking = Liking::Much) > plain);
         assert!(worth(|i| i.liking = Liking::Little) < plain);
-        assert!(worth(|i| i.wanted = Some(7)) > worth(|i| i.wanted = Some(5)));
-        assert!(worth(|i| i.wanted = Some(0)) < plain);
-        assert!(worth(|i| i.containers = 8) > plain);
-        assert!(worth(|i| i.serving = Volume::cups(1.0)) < plain);
+        let wants = |quarts| worth(move |i| i.wanted = Some(Volume::quarts(quarts)));
+        assert!(wants(7.0) > wants(5.0));
+        assert!(wants(0.0) < plain);
+        assert!(worth(|i| i.servings = jars(8, 0.5)) > plain);
+        assert!(worth(|i| i.servings = jars(7, 1.0)) < plain);
+        let frozen = Serving::OfProduce { produce: Mass::kilograms(1.0), serving: Mass::grams(100.0) };
+        assert!((worth(move |i| i.servings = frozen) - 10.0).abs() < 1e-9);
         let saved = |waits| worth(move |i| i.saves = vec![("pears".into(), Mass::kilograms(5.0), waits)]);
         assert!(saved(Waits::Today) > saved(Waits::Tomorrow));
         assert!(saved(Waits::Tomorrow) > saved(Waits::Days));

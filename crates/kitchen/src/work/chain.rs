@@ -19,10 +19,11 @@ const OVERNIGHT: u32 = 300;
 /// The longest rest that fits between the evening before and the day.
 const ONE_NIGHT: u32 = 1_080;
 
-/// How long things may wait where no publication says (ours, first guesses): cut produce before it is cooked,
+/// How long things may wait where no publication says (ours, first guesses): washed produce, cut produce before it is cooked,
 /// rested or chilled produce after its rest, hot food before it is filled, a hot canner before it is loaded,
 /// processed jars in the canner, dirty pots.
-const CUT_MAY_WAIT: i32 = 150;
+const WASHED_MAY_WAIT: i32 = 240;
+const CUT_MAY_WAIT: i32 = 60;
 const RESTED_MAY_WAIT: i32 = 90;
 const HOT_MAY_WAIT: i32 = 10;
 const CANNER_MAY_WAIT: i32 = 30;
@@ -85,7 +86,7 @@ pub(crate) fn lay_out_work(
     almanac: &Almanac,
     formula: &Formula,
     lots: &[Lot],
-    way: Way,
+    way: &Way,
     canner: Option<&CannerUse>,
 ) -> Result<Work, MultiDay> {
     let mut layout = Layout { work: Work::default(), canner, lots: lots.len(), lifted: None };
@@ -109,11 +110,11 @@ pub(crate) fn is_pressure(kind: CannerKind) -> bool {
 
 /// Puts the lines of a pressure canner in place of boiling-water lines, taken from a formula that prints them:
 /// they are the same for every food.
-fn use_pressure_lines(almanac: &Almanac, lot: &Lot, way: Way, pieces: &mut Vec<Piece>) {
+fn use_pressure_lines(almanac: &Almanac, lot: &Lot, way: &Way, pieces: &mut Vec<Piece>) {
     if pieces.iter().any(|piece| piece.action == Action::Vent) {
         return;
     }
-    let Some(pattern) = almanac.formulas().iter().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
+    let Some(pattern) = almanac.formulas().find(|f| f.steps.iter().any(|line| line.action == Action::Vent))
     else {
         return;
     };
@@ -160,7 +161,8 @@ impl Layout<'_> {
                 return Err(MultiDay { rest_hours: total.div_ceil(60) });
             }
             if let Some(&night) = long.first() {
-                let beside: Vec<Piece> = pieces.iter().filter(|p| p.phase == Phase::Beside).cloned().collect();
+                let beside: Vec<Piece> =
+                    pieces.iter().filter(|p| p.phase == Phase::Beside).cloned().collect();
                 let evening: Vec<Piece> = pieces.drain(..=night).filter(|p| p.phase == Phase::Head).collect();
                 pieces.splice(0..0, beside);
                 self.add_evening(batch, evening);
@@ -189,19 +191,21 @@ impl Layout<'_> {
     }
 
     fn add_later(&mut self, after: String, pieces: &[Piece]) {
-        self.work.later.extend(pieces.iter().filter(|piece| piece.attention == Attention::None).map(|piece| {
-            let then: Vec<String> = pieces
-                .iter()
-                .filter(|other| other.attention != Attention::None)
-                .map(|other| format!("{} {}", other.action.as_str(), other.what))
-                .collect();
-            let what = format!("{} {}", piece.action.as_str(), piece.what);
-            LaterWork {
-                after: after.clone(),
-                what: if then.is_empty() { what } else { format!("{what}; then {}", then.join("; ")) },
-                minutes: (piece.minutes, piece.minutes + piece.slack),
-            }
-        }));
+        self.work.later.extend(pieces.iter().filter(|piece| piece.attention == Attention::None).map(
+            |piece| {
+                let then: Vec<String> = pieces
+                    .iter()
+                    .filter(|other| other.attention != Attention::None)
+                    .map(|other| format!("{} {}", other.action.as_str(), other.what))
+                    .collect();
+                let what = format!("{} {}", piece.action.as_str(), piece.what);
+                LaterWork {
+                    after: after.clone(),
+                    what: if then.is_empty() { what } else { format!("{what}; then {}", then.join("; ")) },
+                    minutes: (piece.minutes, piece.minutes + piece.slack),
+                }
+            },
+        ));
         self.work.later.dedup_by(|a, b| a.what == b.what && a.after == b.after);
     }
 
@@ -275,10 +279,13 @@ impl Layout<'_> {
     /// Holds canner, burner and strong burner over all loads.
     fn add_canner_holds(&mut self) {
         let Some(canner) = self.canner else { return };
-        let Some(first) = self.work.steps.iter().find(|step| step.id == "canner-on").map(|step| step.id.clone()) else {
+        let Some(first) =
+            self.work.steps.iter().find(|step| step.id == "canner-on").map(|step| step.id.clone())
+        else {
             return;
         };
-        let last_process = self.work.steps.iter().rfind(|step| step.id.ends_with("process")).map(|step| step.id.clone());
+        let last_process =
+            self.work.steps.iter().rfind(|step| step.id.ends_with("process")).map(|step| step.id.clone());
         let resource = canner.resource.clone();
         if let Some(last) = self.lifted.clone() {
             self.hold(&resource, first.clone(), last);
@@ -391,6 +398,8 @@ fn may_wait(before: &Act) -> Option<i32> {
         RESTED_MAY_WAIT.max(i32::try_from(before.slack).unwrap_or(RESTED_MAY_WAIT))
     } else if before.is_over_heat() {
         HOT_MAY_WAIT
+    } else if before.pieces.iter().all(|piece| matches!(piece.action, Action::Wash | Action::Husk)) {
+        WASHED_MAY_WAIT
     } else {
         CUT_MAY_WAIT
     })
@@ -412,7 +421,9 @@ fn needs_of(act: &Act) -> BTreeMap<String, u32> {
     for tool in &act.tools {
         match tool {
             // The pot that is filled from is held; over heat it is needed with a burner.
-            Tool::Kettle if act.pieces.iter().any(|piece| piece.minutes > 3 && piece.tool == Tool::Kettle) => {
+            Tool::Kettle
+                if act.pieces.iter().any(|piece| piece.minutes > 3 && piece.tool == Tool::Kettle) =>
+            {
                 need("burner");
             }
             Tool::Burner => need("burner"),
@@ -421,7 +432,8 @@ fn needs_of(act: &Act) -> BTreeMap<String, u32> {
             Tool::Blender => need("blender"),
             Tool::Oven => need("oven"),
             Tool::JellyBag => need("jelly-bag"),
-            Tool::Kettle | Tool::Canner | Tool::Dehydrator | Tool::Bowl | Tool::Refrigerator | Tool::None => {}
+            Tool::Kettle | Tool::Canner | Tool::Dehydrator | Tool::Bowl | Tool::Refrigerator | Tool::None => {
+            }
         }
     }
     needs

@@ -5,24 +5,46 @@
 //! typical speed is late every second time, so hand work is planned at the 80th percentile of the stated
 //! range.
 
-use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep};
+use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep, WorkRate};
 use measure::Mass;
+
+use crate::day::Units;
 
 /// One batch as far as its work is concerned.
 #[derive(Debug, Clone)]
 pub(crate) struct Lot {
-    /// Each produce ingredient with its weight as it comes from the basket.
-    pub(crate) produce: Vec<(String, Mass)>,
+    /// Each produce ingredient.
+    pub(crate) produce: Vec<LotProduce>,
     /// Jars or packages that come of it.
     pub(crate) containers: u32,
+    /// The same in words: "7 quarts", "6 bags".
+    pub(crate) vessels: String,
+    /// How weights are said.
+    pub(crate) units: Units,
     /// Whether there is a food processor to slice, chop and shred with.
     pub(crate) processor: bool,
 }
 
+/// A produce ingredient of a batch.
+#[derive(Debug, Clone)]
+pub(crate) struct LotProduce {
+    /// As the formula prints it.
+    pub(crate) printed: String,
+    /// As the household calls what it uses for it.
+    pub(crate) called: String,
+    /// Its weight as it comes from the basket.
+    pub(crate) mass: Mass,
+}
+
 impl Lot {
+    /// A line of the formula with the produce called as the household calls it.
+    pub(crate) fn in_their_words(&self, what: &str) -> String {
+        self.produce.iter().fold(what.to_owned(), |said, line| said.replace(&line.printed, &line.called))
+    }
+
     /// All the produce of the batch.
     pub(crate) fn total(&self) -> Mass {
-        self.produce.iter().map(|(_, mass)| *mass).sum()
+        self.produce.iter().map(|line| line.mass).sum()
     }
 
     /// The produce a line speaks of: the ingredients it names, or all where it names none.
@@ -31,8 +53,8 @@ impl Lot {
         let named: Mass = self
             .produce
             .iter()
-            .filter(|(name, _)| content_words(name).iter().any(|word| words.contains(word)))
-            .map(|(_, mass)| *mass)
+            .filter(|line| content_words(&line.printed).iter().any(|word| words.contains(word)))
+            .map(|line| line.mass)
             .sum();
         if named > Mass::ZERO { named } else { self.total() }
     }
@@ -43,11 +65,11 @@ impl Lot {
         let named: Vec<&str> = self
             .produce
             .iter()
-            .map(|(name, _)| name.as_str())
+            .map(|line| line.printed.as_str())
             .filter(|name| content_words(name).iter().any(|word| words.contains(word)))
             .collect();
         if named.is_empty() {
-            self.produce.iter().map(|(name, _)| name.as_str()).collect::<Vec<_>>().join(" ")
+            self.produce.iter().map(|line| line.printed.as_str()).collect::<Vec<_>>().join(" ")
         } else {
             named.join(" ")
         }
@@ -71,7 +93,8 @@ pub(crate) fn plan_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> 
     let minutes = if matches!(line.action, Action::Blanch) {
         blanch_minutes(almanac, line, mass)
     } else if let Some(rate) = line.minutes.is_none().then(|| find_rate(almanac, line, lot)).flatten() {
-        rate.setup_min + upper(rate.low, rate.typical, rate.high) * mass.as_kilograms()
+        let time = rate.time_for(mass);
+        upper(f64::from(time.low.0), f64::from(time.typical.0), f64::from(time.high.0))
     } else {
         guess_minutes(almanac, line, lot, mass)
     };
@@ -96,18 +119,20 @@ fn upper(low: f64, typical: f64, high: f64) -> f64 {
 /// Lot after lot through one pot: the printed minutes and the way back to the boil for each.
 fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let lots = libm::ceil(mass.as_kilograms() / BLANCH_LOT_KG).max(1.0);
-    let printed = line.minutes.map_or(3.0, |(_, most)| f64::from(most.0));
-    let start = almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
+    let printed = line.minutes.map_or(3.0, |minutes| minutes.high.to_f64());
+    let start =
+        almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
     start + lots * (printed + BACK_TO_BOIL_MIN)
 }
 
 /// The first guess for a line, at the planned quantile when it takes a person.
 fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -> f64 {
     let Some(guess) = almanac.find_guess(line.action, line.equipment, &line.what) else {
-        return line.minutes.map_or(5.0, |(_, most)| f64::from(most.0));
+        return line.minutes.map_or(5.0, |minutes| minutes.high.to_f64());
     };
-    let typical =
-        guess.fixed_min + guess.per_kg_min * mass.as_kilograms() + guess.per_jar_min * f64::from(lot.containers);
+    let typical = guess.fixed_min
+        + guess.per_kg_min * mass.as_kilograms()
+        + guess.per_jar_min * f64::from(lot.containers);
     if line.attention == Attention::None {
         typical
     } else {
@@ -115,42 +140,21 @@ fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -
     }
 }
 
-/// A work rate that fits a line.
-struct Rate {
-    low: f64,
-    typical: f64,
-    high: f64,
-    setup_min: f64,
-}
-
 /// The work rate whose words fit the line best; none when no word fits.
-fn find_rate(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> Option<Rate> {
+fn find_rate<'a>(almanac: &'a Almanac, line: &FormulaStep, lot: &Lot) -> Option<&'a WorkRate> {
     let about = format!("{} {}", line.what, lot.names_spoken_of(&line.what));
     let mut words = content_words(&about);
     words.extend(kinds_of(&words));
     let tool = tool_word(line, lot);
-    let best = almanac
+    almanac
         .work_rates()
         .iter()
-        .filter(|rate| rate.task == line.action.as_str())
-        .map(|rate| {
-            let rate_words = content_words(&rate.produce);
-            let shared = rate_words.iter().filter(|word| words.contains(word)).count();
-            let right_tool = match tool_of(&rate.produce) {
-                Some(other) => other == tool,
-                None => true,
-            };
-            (shared, right_tool, rate)
-        })
-        .filter(|(shared, right_tool, _)| *shared > 0 && *right_tool)
-        .min_by_key(|(shared, _, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))?
-        .2;
-    Some(Rate {
-        low: best.minutes_per_kg_low,
-        typical: best.minutes_per_kg_typical,
-        high: best.minutes_per_kg_high,
-        setup_min: best.setup_min,
-    })
+        .filter(|rate| rate.task.as_str() == line.action.as_str())
+        .filter(|rate| tool_of(&rate.produce).is_none_or(|other| other == tool))
+        .map(|rate| (content_words(&rate.produce).iter().filter(|word| words.contains(word)).count(), rate))
+        .filter(|(shared, _)| *shared > 0)
+        .min_by_key(|(shared, rate)| (std::cmp::Reverse(*shared), rate.produce.len()))
+        .map(|(_, rate)| rate)
 }
 
 /// The tool a line is done with, as the rates name it.
@@ -160,8 +164,15 @@ fn tool_word(line: &FormulaStep, lot: &Lot) -> &'static str {
 
 /// The tool a rate is for, where it names one of the two we choose between; special tools are nobody's.
 fn tool_of(produce: &str) -> Option<&'static str> {
-    const SPECIAL: [&str; 7] =
-        ["crank peeler", "slicing board", "kraut board", "hopper pitter", "screw strainer", "grinder", "box grater"];
+    const SPECIAL: [&str; 7] = [
+        "crank peeler",
+        "slicing board",
+        "kraut board",
+        "hopper pitter",
+        "screw strainer",
+        "grinder",
+        "box grater",
+    ];
     if SPECIAL.iter().any(|tool| produce.contains(tool)) {
         return Some("special");
     }
@@ -193,8 +204,10 @@ fn kinds_of(words: &[String]) -> Vec<String> {
 
 /// The words of a phrase that say what it is about: lower case, singular, without small words.
 fn content_words(phrase: &str) -> Vec<String> {
-    const SMALL: [&str; 16] =
-        ["and", "or", "the", "of", "in", "into", "to", "with", "for", "per", "kg", "other", "small", "hot", "from", "a"];
+    const SMALL: [&str; 16] = [
+        "and", "or", "the", "of", "in", "into", "to", "with", "for", "per", "kg", "other", "small", "hot",
+        "from", "a",
+    ];
     let lower = phrase.to_lowercase();
     lower
         .split(|letter: char| !letter.is_alphabetic())
@@ -226,9 +239,13 @@ mod tests {
 
     #[test]
     fn plurals_of_the_kitchen_meet_their_singulars() {
-        for (many, one) in
-            [("tomatoes", "tomato"), ("cherries", "cherry"), ("peaches", "peach"), ("beans", "bean"), ("watercress", "watercress")]
-        {
+        for (many, one) in [
+            ("tomatoes", "tomato"),
+            ("cherries", "cherry"),
+            ("peaches", "peach"),
+            ("beans", "bean"),
+            ("watercress", "watercress"),
+        ] {
             assert_eq!(singular(many), one);
         }
     }
@@ -241,11 +258,17 @@ mod tests {
         assert!(upper(1.0, 5.0, 5.0) < 5.0);
     }
 
+    fn of(printed: &str, pounds: f64) -> LotProduce {
+        LotProduce { printed: printed.into(), called: printed.into(), mass: Mass::pounds(pounds) }
+    }
+
     #[test]
     fn a_line_is_timed_by_the_ingredient_it_names() {
         let lot = Lot {
-            produce: vec![("pickling cucumbers 4-5 in".into(), Mass::pounds(6.0)), ("onions".into(), Mass::pounds(3.0))],
+            produce: vec![of("pickling cucumbers 4-5 in", 6.0), of("onions", 3.0)],
             containers: 8,
+            vessels: "8 pints".into(),
+            units: Units::Us,
             processor: false,
         };
         assert!((lot.spoken_of("onions").as_pounds() - 3.0).abs() < 1e-9);

@@ -61,20 +61,37 @@ impl Act {
         self.pieces.iter().any(|piece| matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven))
     }
 
-    /// What is done, short: verbs that share an object are said together.
+    /// What is done, short: verbs that share an object are said together, and the weight once.
     pub(crate) fn title(&self) -> String {
-        let mut parts: Vec<(Vec<&str>, &str)> = Vec::new();
+        let mut said: Vec<String> = Vec::new();
+        let mut shared: Option<(Vec<&str>, &str)> = None;
         for piece in &self.pieces {
             let verb = piece.action.as_str();
-            match parts.last_mut() {
-                Some((verbs, what)) if *what == piece.what && !verbs.contains(&verb) => verbs.push(verb),
-                _ => parts.push((vec![verb], &piece.what)),
+            match (&piece.title, &mut shared) {
+                (Some(title), _) => {
+                    said.extend(shared.take().map(say_together));
+                    said.push(title.clone());
+                }
+                (None, Some((verbs, what))) if *what == piece.what => {
+                    if !verbs.contains(&verb) {
+                        verbs.push(verb);
+                    }
+                }
+                (None, _) => {
+                    said.extend(shared.take().map(say_together));
+                    shared = Some((vec![verb], &piece.what));
+                }
             }
         }
-        let said: Vec<String> =
-            parts.iter().map(|(verbs, what)| format!("{} {what}", and_list(verbs))).collect();
-        said.join("; ")
+        said.extend(shared.take().map(say_together));
+        let weight = self.pieces.iter().find_map(|piece| piece.handles.as_ref());
+        let title = said.join("; ");
+        weight.map_or(title.clone(), |weight| format!("{title} ({weight})"))
     }
+}
+
+fn say_together((verbs, what): (Vec<&str>, &str)) -> String {
+    format!("{} {what}", and_list(&verbs))
 }
 
 /// "a", "a and b", "a, b and c".
@@ -127,7 +144,8 @@ fn go_together(act: &Act, piece: &Piece) -> bool {
     match piece.attention {
         Attention::Hands if at_once => true,
         Attention::Hands => {
-            let over_heat = act.is_over_heat() != matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven);
+            let over_heat =
+                act.is_over_heat() != matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven);
             let passing = act.minutes <= PASSING_USE || piece.minutes <= PASSING_USE;
             let short = act.minutes + piece.minutes <= LONGEST_STRETCH;
             !over_heat && act.care == piece.care && short && (tools.len() <= 1 || passing)
@@ -163,6 +181,8 @@ mod tests {
             tool,
             may_wait: None,
             note: String::new(),
+            title: None,
+            handles: None,
         }
     }
 
@@ -180,7 +200,10 @@ mod tests {
 
     #[test]
     fn long_hand_work_is_not_joined_and_is_cut() {
-        let acts = fold([piece(Action::Peel, "pears", 80, Tool::None), piece(Action::Slice, "pears", 40, Tool::None)]);
+        let acts = fold([
+            piece(Action::Peel, "pears", 80, Tool::None),
+            piece(Action::Slice, "pears", 40, Tool::None),
+        ]);
         assert_eq!(acts.len(), 2);
         assert_eq!(parts_of(&acts[0]), 2);
         assert_eq!(parts_of(&acts[1]), 1);

@@ -10,5 +10,6 @@ mod duration;
 mod fold;
 mod piece;
 
-pub(crate) use chain::{LaterWork, MultiDay, Work, WorkStep, lay_out_work};
-pub(crate) use duration::Lot;
+pub(crate) use chain::{CannerUse, MultiDay, Work, WorkStep, lay_out_work};
+pub(crate) use duration::{Lot, LotProduce};
+pub(crate) use piece::Way;

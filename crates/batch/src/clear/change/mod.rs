@@ -1,8 +1,12 @@
 //! What the cook wants to do otherwise: read in the cook's words, judged by the change rules.
 
+mod phrases;
+mod query;
 mod reading;
 mod scope;
+mod things;
 mod verdict;
+mod vessels;
 mod words;
 
 use almanac::{Almanac, CannerKind, Formula, JarSize, Pack};
@@ -11,7 +15,7 @@ use reading::{Meaning, read_change};
 use scope::Scope;
 
 use super::findings::Findings;
-use super::question::{ClearError, ClearQuestion};
+use super::question::{ClearError, ClearQuestion, Misread};
 
 /// One change as it was asked, with what it means.
 #[derive(Debug, Clone, PartialEq)]
@@ -47,7 +51,28 @@ pub(crate) fn read_changes(
             Err(because) => Err(ClearError::ChangeNotUnderstood { change: said.clone(), because }),
         }
     };
-    question.changes.iter().map(read).collect()
+    let asked = question.changes.iter().map(read).collect::<Result<Vec<_>, _>>()?;
+    for (at, one) in asked.iter().enumerate() {
+        require_agreement(&asked[..at], one)?;
+    }
+    Ok(asked)
+}
+
+/// Only one jar, pack and canner can be meant.
+fn require_agreement(before: &[Asked], one: &Asked) -> Result<(), ClearError> {
+    let differs = |other: &Asked| {
+        let jar = one.jar.is_some() && other.jar.is_some() && one.jar != other.jar;
+        let pack = one.pack.is_some() && other.pack.is_some() && one.pack != other.pack;
+        let canner = one.canner.is_some() && other.canner.is_some() && one.canner != other.canner;
+        jar.then_some("jar").or(pack.then_some("pack")).or(canner.then_some("canner"))
+    };
+    match before.iter().find_map(differs) {
+        Some(what) => {
+            let because = Misread::Contradiction { what };
+            Err(ClearError::ChangeNotUnderstood { change: one.said.clone(), because })
+        }
+        None => Ok(()),
+    }
 }
 
 fn asked(said: &str, meanings: Vec<Meaning>) -> Asked {

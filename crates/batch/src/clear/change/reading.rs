@@ -3,7 +3,10 @@
 
 use almanac::{CannerKind, Change, Formula, IngredientClass as Class, JarSize, Pack, Part, RuleId, What};
 
-use super::words::{AND, FOR, Thing, find_thing, is_one_of, words_of};
+use super::phrases::find_phrase;
+use super::things::{Thing, find_thing};
+use super::vessels::jar_pack_or_canner;
+use super::words::{AND, FOR, words_of};
 use crate::clear::question::{ClearQuestion, Misread};
 
 /// What a cook means by a change.
@@ -85,13 +88,16 @@ fn read_clause(
     question: &ClearQuestion,
     formula: Option<&Formula>,
 ) -> Result<Vec<Meaning>, Misread> {
-    if let Some(meaning) = fixed(words) {
-        return Ok(vec![meaning]);
+    if let Some(meaning) = find_phrase(words) {
+        return Ok(vec![under_pressure(meaning, question)]);
     }
     if let Some(meaning) = jar_pack_or_canner(words, question)? {
         return Ok(vec![meaning]);
     }
     if let Some(meaning) = percent(words) {
+        if matches!(meaning, Meaning::VinegarOf(_)) {
+            require_named("vinegar", formula)?;
+        }
         return Ok(vec![meaning]);
     }
     if let Some(meanings) = replacement(words, formula)? {
@@ -100,351 +106,14 @@ fn read_clause(
     amount_change(words, formula)
 }
 
-/// Sentences that are known as a whole.
-fn fixed(words: &[String]) -> Option<Meaning> {
-    let (_, change, class, what) = FIXED.iter().find(|row| is_one_of(row.0, words))?;
-    Some(Meaning::Fixed(*change, *class, *what))
-}
-
-type FixedRow = (&'static [&'static str], Change, Class, Option<What>);
-
-const FIXED: &[FixedRow] = &[
-    (
-        &[
-            "double batch",
-            "double recipe",
-            "twice batch",
-            "twice recipe",
-            "bigger batch",
-            "larger batch",
-            "two batches together",
-            "double everything",
-            "triple batch",
-            "triple recipe",
-            "double",
-            "one big batch",
-            "double formula",
-        ],
-        Change::BatchDouble,
-        Class::Other,
-        None,
-    ),
-    (
-        &[
-            "half batch",
-            "half recipe",
-            "halve batch",
-            "halve recipe",
-            "half everything",
-            "halve everything",
-            "smaller batch",
-            "half formula",
-            "halve formula",
-        ],
-        Change::BatchHalf,
-        Class::Other,
-        Some(What::OneFactorDown),
-    ),
-    (&["bigger jar", "larger jar", "big jar", "large jar"], Change::JarLarger, Class::Other, None),
-    (&["smaller jar", "small jar"], Change::JarSmaller, Class::Other, None),
-    (&["another altitude", "other altitude", "different altitude"], Change::Altitude, Class::Other, None),
-    (
-        &[
-            "sea level time",
-            "sea level minute",
-            "time for sea level",
-            "lowest band",
-            "ignore altitude",
-            "no altitude adjustment",
-        ],
-        Change::Altitude,
-        Class::Other,
-        Some(What::SeaLevelTime),
-    ),
-    (
-        &[
-            "less time",
-            "shorter time",
-            "fewer minute",
-            "shorter process",
-            "process shorter",
-            "process less",
-            "less processing",
-            "shorter processing",
-            "shorter processing time",
-        ],
-        Change::ProcessTime,
-        Class::Other,
-        None,
-    ),
-    (
-        &[
-            "no process",
-            "no processing",
-            "skip process",
-            "skip processing",
-            "without processing",
-            "no canner",
-            "not processed",
-            "unprocessed",
-            "no water bath",
-            "no heat process",
-        ],
-        Change::ProcessSkip,
-        Class::Other,
-        None,
-    ),
-    (
-        &["own recipe", "own formula", "family recipe", "grandmother recipe", "invented recipe"],
-        Change::OwnFormula,
-        Class::Other,
-        None,
-    ),
-    (
-        &["oven", "in oven", "oven canning", "in oven for canner"],
-        Change::Method,
-        Class::Other,
-        Some(What::Oven),
-    ),
-    (
-        &["open kettle", "open kettle canning", "hot fill", "hot fill no process"],
-        Change::Method,
-        Class::Other,
-        Some(What::OpenKettle),
-    ),
-    (
-        &[
-            "invert jar",
-            "inverting",
-            "inverting jar",
-            "turn jar upside down",
-            "upside down jar",
-            "turn jar over",
-        ],
-        Change::Method,
-        Class::Other,
-        Some(What::Inverting),
-    ),
-    (
-        &["dishwasher", "dishwasher canning", "in dishwasher", "process in dishwasher"],
-        Change::Method,
-        Class::Other,
-        Some(What::DishwasherProcess),
-    ),
-    (
-        &["microwave", "in microwave", "microwave canning"],
-        Change::Method,
-        Class::Other,
-        Some(What::Microwave),
-    ),
-    (
-        &["wax", "wax seal", "paraffin", "paraffin seal", "seal with wax", "seal with paraffin"],
-        Change::Method,
-        Class::Other,
-        Some(What::WaxSeal),
-    ),
-    (
-        &["unsterilized jar", "no sterilized jar", "without sterilizing jar", "jar not sterilized"],
-        Change::Method,
-        Class::Other,
-        Some(What::UnsterilizedJars),
-    ),
-    (
-        &["no sterilizing", "skip sterilizing", "skip sterilizing jar"],
-        Change::Omit,
-        Class::Other,
-        Some(What::JarSterilizing),
-    ),
-    (&["cold jar"], Change::Method, Class::Other, Some(What::ColdJars)),
-    (
-        &["waiting jar", "jar wait", "let jar wait", "let filled jar wait"],
-        Change::Method,
-        Class::Other,
-        Some(What::WaitingJars),
-    ),
-    (
-        &[
-            "cool canner with water",
-            "run water over canner",
-            "forced cooling",
-            "cool quickly",
-            "cool jar with water",
-        ],
-        Change::Method,
-        Class::Other,
-        Some(What::ForcedCooling),
-    ),
-    (
-        &["retighten band", "tighten band after", "tighten lid after"],
-        Change::Method,
-        Class::Other,
-        Some(What::Retightening),
-    ),
-    (
-        &["no venting", "skip venting", "without venting", "no vent"],
-        Change::Omit,
-        Class::Other,
-        Some(What::Venting),
-    ),
-    (
-        &[
-            "multicooker",
-            "multi cooker",
-            "electric pressure cooker",
-            "electric multicooker",
-            "in multicooker",
-        ],
-        Change::CannerOther,
-        Class::Other,
-        Some(What::Multicooker),
-    ),
-    (
-        &["pressure saucepan", "pressure cooker", "small pressure cooker", "in pressure cooker"],
-        Change::CannerOther,
-        Class::Other,
-        Some(What::PressureSaucepan),
-    ),
-    (
-        &["pressure for boiling water", "pressure canner", "in pressure canner", "pressure"],
-        Change::CannerPressure,
-        Class::Other,
-        None,
-    ),
-    (
-        &["used lid", "old lid", "reused lid", "reuse lid"],
-        Change::Replace,
-        Class::Other,
-        Some(What::UsedLids),
-    ),
-    (
-        &["mayonnaise jar", "reused jar", "commercial jar"],
-        Change::Replace,
-        Class::Other,
-        Some(What::MayonnaiseJars),
-    ),
-    (&["wire bail jar", "bail jar"], Change::Replace, Class::Other, Some(What::WireBailJars)),
-    (&["aspirin", "add aspirin"], Change::Replace, Class::Other, Some(What::Aspirin)),
-    (&["canning powder", "add canning powder"], Change::Replace, Class::Other, Some(What::CanningPowder)),
-    (
-        &[
-            "low temperature",
-            "low temperature pasteurization",
-            "low temp pasteurization",
-            "pasteurize",
-            "180 degree water",
-        ],
-        Change::LowTempPasteurize,
-        Class::Other,
-        None,
-    ),
-    (
-        &["skin on", "leave skin on", "unpeeled", "no peeling", "without peeling"],
-        Change::Cut,
-        Class::TomatoKind,
-        Some(What::SkinsLeftOn),
-    ),
-    (&["drained tomato", "drain tomato"], Change::Omit, Class::Produce, Some(What::DrainedTomatoes)),
-    (
-        &["in oil", "garlic in oil", "oil at room temperature"],
-        Change::Add,
-        Class::Garlic,
-        Some(What::InOilAtRoomTemperature),
-    ),
-];
-
-/// Jars, packs and canners, named alone or for another.
-fn jar_pack_or_canner(words: &[String], question: &ClearQuestion) -> Result<Option<Meaning>, Misread> {
-    let (new, old) = match words.iter().position(|word| word == FOR) {
-        Some(at) => (&words[..at], Some(&words[at + 1..])),
-        None => (words, None),
-    };
-    let new = without_leading(new, &["in", "with"]);
-    if let Some(to) = jar_of(new) {
-        return jar_change(to, old, question);
+/// Jars that are printed for boiling water are another question in a pressure canner.
+fn under_pressure(meaning: Meaning, question: &ClearQuestion) -> Meaning {
+    match meaning {
+        Meaning::Fixed(change, class, Some(What::MayonnaiseJars)) if question.canner.is_pressure() => {
+            Meaning::Fixed(change, class, Some(What::MayonnaiseJarsUnderPressure))
+        }
+        other => other,
     }
-    if let (Some(pack), true) =
-        (pack_of(new, old.is_some()), old.is_none_or(|old| pack_of(old, true).is_some()))
-    {
-        return Ok(Some(Meaning::Pack(pack)));
-    }
-    let old_canner =
-        old.is_none_or(|old| canner_of(old).is_some() || is_one_of(&["pressure", "pressure canner"], old));
-    Ok(canner_of(new).filter(|_| old_canner).map(Meaning::Canner))
-}
-
-fn jar_change(
-    to: JarSize,
-    old: Option<&[String]>,
-    question: &ClearQuestion,
-) -> Result<Option<Meaning>, Misread> {
-    let from = match old.map(jar_of) {
-        None => question.jar,
-        Some(Some(from)) if from == question.jar || to == question.jar => from,
-        Some(Some(old)) => return Err(Misread::AnotherJar { old, asked: question.jar }),
-        Some(None) => return Ok(None),
-    };
-    let change = if to > from { Change::JarLarger } else { Change::JarSmaller };
-    Ok(Some(Meaning::Jar { change, to }))
-}
-
-fn jar_of(words: &[String]) -> Option<JarSize> {
-    let words = match words {
-        [rest @ .., jar] if jar == "jar" => rest,
-        _ => words,
-    };
-    let sizes: &[(&[&str], JarSize)] = &[
-        (&["quarter pint", "4 ounce", "4 oz"], JarSize::QuarterPint),
-        (&["half pint", "8 ounce", "8 oz", "half pint jelly"], JarSize::HalfPint),
-        (&["12 ounce", "12 oz"], JarSize::TwelveOunce),
-        (&["pint", "16 ounce", "16 oz", "one pint"], JarSize::Pint),
-        (&["pint and half", "24 ounce", "24 oz"], JarSize::PintAndHalf),
-        (&["28 ounce", "28 oz"], JarSize::TwentyEightOunce),
-        (&["quart", "32 ounce", "32 oz", "one quart"], JarSize::Quart),
-        (&["half gallon", "64 ounce", "64 oz", "two quart"], JarSize::HalfGallon),
-    ];
-    sizes.iter().find(|(ways, _)| is_one_of(ways, words)).map(|(_, size)| *size)
-}
-
-/// A pack; the bare words `hot` and `raw` count only beside each other.
-fn pack_of(words: &[String], bare: bool) -> Option<Pack> {
-    if is_one_of(&["raw pack", "cold pack", "pack raw", "packed raw"], words)
-        || bare && is_one_of(&["raw", "cold"], words)
-    {
-        return Some(Pack::Raw);
-    }
-    let hot = is_one_of(&["hot pack", "pack hot", "packed hot"], words) || bare && is_one_of(&["hot"], words);
-    hot.then_some(Pack::Hot)
-}
-
-fn canner_of(words: &[String]) -> Option<CannerKind> {
-    let kinds: &[(&[&str], CannerKind)] = &[
-        (
-            &[
-                "boiling water",
-                "boiling water canner",
-                "water bath",
-                "boiling water bath",
-                "water bath canner",
-            ],
-            CannerKind::BoilingWater,
-        ),
-        (&["steam", "steam canner", "atmospheric steam canner", "atmospheric steam"], CannerKind::Steam),
-        (
-            &["dial", "dial gauge", "dial canner", "dial gauge canner", "pressure canner with dial gauge"],
-            CannerKind::Dial,
-        ),
-        (
-            &[
-                "weighted",
-                "weighted gauge",
-                "weighted canner",
-                "weighted gauge canner",
-                "pressure canner with weighted gauge",
-            ],
-            CannerKind::Weighted,
-        ),
-    ];
-    kinds.iter().find(|(ways, _)| is_one_of(ways, words)).map(|(_, kind)| *kind)
 }
 
 /// `4 percent vinegar`, `vinegar with 4 percent acidity`, `2 percent salt`.
@@ -630,7 +299,7 @@ fn number_of(text: &str, unit: &'static str) -> Option<Amount> {
     (number.is_finite() && number >= 0.0).then_some(Amount { number, unit })
 }
 
-fn without_leading<'a>(words: &'a [String], skipped: &[&str]) -> &'a [String] {
+pub(crate) fn without_leading<'a>(words: &'a [String], skipped: &[&str]) -> &'a [String] {
     match words {
         [first, rest @ ..] if skipped.contains(&first.as_str()) => rest,
         _ => words,
@@ -683,6 +352,16 @@ fn require_in_formula(thing: &Thing, formula: Option<&Formula>) -> Result<(), Mi
         return Ok(());
     }
     Err(Misread::NotInFormula { what: thing.name.clone(), formula: formula.id.clone() })
+}
+
+/// The word must stand in the name of an ingredient.
+fn require_named(word: &str, formula: Option<&Formula>) -> Result<(), Misread> {
+    let Some(formula) = formula else { return Ok(()) };
+    if formula.ingredients.iter().any(|ingredient| words_of(&ingredient.name).iter().any(|said| said == word))
+    {
+        return Ok(());
+    }
+    Err(Misread::NotInFormula { what: word.to_owned(), formula: formula.id.clone() })
 }
 
 /// Whether an ingredient may be of a class. Generous: it only decides whether the question makes sense.

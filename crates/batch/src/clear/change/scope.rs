@@ -6,7 +6,7 @@ use almanac::{
     ProductId, What,
 };
 
-use super::verdict::may_decide;
+use super::query::may_decide;
 use super::words::words_of;
 use crate::clear::question::ClearQuestion;
 

@@ -4,36 +4,21 @@
 //! left the stricter verdict wins. A rank without a row hands on to the next. Where no rank has a row, or the only
 //! one that permits was not seen in print, the change is *not tested*.
 
-use std::cmp::Reverse;
-
 use almanac::{
-    Almanac, Basis, CannerKind, Change, ChangeRule, IngredientClass as Class, Pack, RefusalKind, RuleId,
-    ScaleRule, What,
+    Almanac, Basis, CannerKind, Change, ChangeRule, IngredientClass as Class, RefusalKind, RuleId, ScaleRule,
+    Verdict, What,
 };
 
+use super::query::{
+    Query, added, canned_in, crosses_peppers, fixed, lowered, may_decide, measures_amount, number_permits,
+    omitted, packed, refuses, rows_of_rank, salted, speaks_of_both_peppers, strictest, swappable, widened,
+};
 use super::reading::{Amount, Meaning};
 use super::scope::Scope;
-use super::words::Thing;
-use crate::clear::answer::{Because, Verdict};
+use super::things::Thing;
+use crate::clear::answer::Because;
 use crate::clear::findings::Findings;
 use crate::clear::refusal::add_refusal;
-
-/// What is looked for among the rules.
-#[derive(Debug, Clone, Default)]
-struct Query {
-    /// The changes a row may be about.
-    changes: Vec<Change>,
-    /// The ingredient classes it may be about.
-    classes: Vec<Class>,
-    /// The words asked for.
-    whats: Vec<What>,
-    /// The amount said.
-    amount: Option<Amount>,
-    /// Only rows that measure an amount count.
-    amount_only: bool,
-    /// Further changes whose rows may refuse and never permit.
-    refusing: Vec<(Change, Vec<Class>)>,
-}
 
 /// Judges one meaning of one change.
 pub(crate) fn judge(
@@ -66,102 +51,6 @@ pub(crate) fn judge(
     }
 }
 
-fn fixed(change: Change, class: Class, what: Option<What>) -> Query {
-    Query {
-        changes: vec![change],
-        classes: vec![class],
-        whats: what.into_iter().collect(),
-        ..Query::default()
-    }
-}
-
-/// Less of it lies between the printed amount and none, so a row about leaving it out speaks of it too.
-fn lowered(thing: &Thing) -> Query {
-    Query {
-        changes: vec![Change::Lower, Change::Omit],
-        classes: widened(&thing.classes),
-        whats: thing.whats.clone(),
-        ..Query::default()
-    }
-}
-
-/// None of it is more than less of it: a row about less may refuse and never permit.
-fn omitted(thing: &Thing) -> Query {
-    let classes = widened(&thing.classes);
-    Query {
-        changes: vec![Change::Omit],
-        refusing: vec![(Change::Lower, classes.clone())],
-        classes,
-        whats: thing.whats.clone(),
-        amount: Some(Amount { number: 0.0, unit: "" }),
-        ..Query::default()
-    }
-}
-
-/// More of it and adding it are one to the jar. A thickener added is barred in the words of replacing one, too.
-fn added(change: Change, thing: &Thing, amount: Option<&Amount>) -> Query {
-    let other = if change == Change::Raise { Change::Add } else { Change::Raise };
-    let mut refusing = Vec::new();
-    if thing.classes.contains(&Class::Thickener) {
-        refusing.push((Change::Replace, vec![Class::Thickener]));
-    }
-    Query {
-        changes: vec![change, other],
-        classes: widened(&thing.classes),
-        whats: thing.whats.clone(),
-        amount: amount.cloned(),
-        refusing,
-        ..Query::default()
-    }
-}
-
-fn salted(percent: f64) -> Query {
-    Query {
-        changes: vec![Change::Lower, Change::Raise],
-        classes: vec![Class::Salt],
-        amount: Some(Amount { number: percent, unit: "percent" }),
-        amount_only: true,
-        ..Query::default()
-    }
-}
-
-fn packed(pack: Pack) -> Query {
-    let mut query = fixed(Change::Pack, Class::Other, None);
-    if pack == Pack::Raw {
-        query.whats.push(What::RawGroundMeat);
-    }
-    query
-}
-
-fn canned_in(canner: CannerKind) -> Query {
-    let (changes, whats) = match canner {
-        CannerKind::BoilingWater => (vec![Change::CannerOther], vec![What::BoilingWater]),
-        CannerKind::Steam => (vec![Change::CannerSteam, Change::CannerOther], vec![What::Steam]),
-        CannerKind::Dial | CannerKind::Weighted => (vec![Change::CannerPressure], Vec::new()),
-    };
-    Query { changes, classes: vec![Class::Other], whats, ..Query::default() }
-}
-
-/// A class with the wider ones it belongs to, and acid with the acids.
-fn widened(classes: &[Class]) -> Vec<Class> {
-    let mut wide = Vec::new();
-    for class in classes {
-        let more: &[Class] = match class {
-            Class::Vinegar | Class::LemonJuice => &[Class::Acid],
-            Class::Acid => &[Class::Vinegar, Class::LemonJuice],
-            Class::Onion | Class::Garlic | Class::HotPepper | Class::SweetPepper | Class::HerbFresh => {
-                &[Class::LowAcidVegetable, Class::Produce]
-            }
-            Class::LowAcidVegetable | Class::TomatoKind => &[Class::Produce],
-            Class::HerbDried => &[Class::Spice],
-            _ => &[],
-        };
-        wide.push(*class);
-        wide.extend_from_slice(more);
-    }
-    wide
-}
-
 /// The rows that decide, and what to offer.
 struct Found<'a> {
     rows: Vec<&'a ChangeRule>,
@@ -188,7 +77,7 @@ impl<'a> Judging<'a, '_> {
     fn looked_up(&self, query: Query, line_found: bool, findings: &mut Findings) {
         let found = self.find(&query, if line_found { 1 } else { 3 });
         if let Some(row) = strictest(&found.rows, &query) {
-            if verdict_of(row) == Verdict::Tested {
+            if row.verdict == Verdict::Tested {
                 if line_found {
                     self.permit(row, findings);
                 }
@@ -220,12 +109,25 @@ impl<'a> Judging<'a, '_> {
         let query = Query {
             changes,
             classes: widened(&old.classes),
+            permitted: Some(swappable(old, new)),
             whats: new.whats.clone(),
             amount: share.cloned().or(Some(Amount { number: 100.0, unit: "percent" })),
             refusing,
             ..Query::default()
         };
-        let found = self.find(&query, 3);
+        let mut found = self.find(&query, 3);
+        if crosses_peppers(old, new) {
+            // Sweet for hot is printed only where rows about both say that one kind may stand for another.
+            let both = Query {
+                classes: [old.classes.clone(), new.classes.clone()].concat(),
+                permitted: None,
+                ..query.clone()
+            };
+            let about_both = self.find(&both, 3);
+            if !speaks_of_both_peppers(&about_both.rows) {
+                found.rows.retain(|row| row.verdict != Verdict::Tested);
+            }
+        }
         if found.rows.is_empty() && found.refusing.is_empty() && self.in_two_steps(old, new, findings) {
             return;
         }
@@ -238,7 +140,7 @@ impl<'a> Judging<'a, '_> {
         let (out, into) = (self.find(&leaving, 3), self.find(&coming, 3));
         let rows = (strictest(&out.rows, &leaving), strictest(&into.rows, &coming));
         let (Some(out_row), Some(in_row)) = rows else { return false };
-        let allowed = [out_row, in_row].iter().all(|row| verdict_of(row) == Verdict::Tested);
+        let allowed = [out_row, in_row].iter().all(|row| row.verdict == Verdict::Tested);
         if !allowed || !out.refusing.is_empty() || !into.refusing.is_empty() {
             return false;
         }
@@ -247,15 +149,23 @@ impl<'a> Judging<'a, '_> {
         true
     }
 
-    /// Vinegar as strong as the rule asks is as printed; weaker vinegar is judged as less acid.
+    /// Vinegar of the printed strength is as printed, and stronger vinegar where the strength is printed as a floor;
+    /// weaker vinegar is judged as less acid.
     fn vinegar(&self, percent: f64, findings: &mut Findings) {
         let rule = self.almanac.rule("vinegar-strength");
-        let least = rule.and_then(|rule| rule.value?.as_percent()).map(|(low, _)| low.as_percent());
-        if let (Some(rule), Some(least)) = (rule, least)
-            && percent >= least
+        let printed = rule.and_then(|rule| rule.value?.as_percent()).map(|(low, _)| low.as_percent());
+        let about_it = |row: &&&ChangeRule| row.what.contains(&What::VinegarUnder5Percent);
+        let floor = self.scope.ranks.iter().flatten().find(about_it);
+        let known = self.scope.formula.is_some() || floor.is_some();
+        if let (Some(rule), Some(printed), true) = (rule, printed, known)
+            && (percent == printed || percent > printed && floor.is_some())
         {
-            let text = format!("the vinegar is labelled {least} percent acidity or more");
+            let text = format!("the vinegar is labelled {printed} percent acidity or more");
             return findings.remind("vinegar-strength", text, Some(&rule.citation));
+        }
+        if printed.is_some_and(|printed| percent >= printed) {
+            let text = format!("{:?}: no rule on file prints vinegar of this strength here", self.said);
+            return findings.refuse(Verdict::NotTested, Because::RatioChanged, text, None);
         }
         let query = Query {
             changes: vec![Change::Replace],
@@ -299,7 +209,7 @@ impl<'a> Judging<'a, '_> {
             self.refuse(row, findings);
         }
         match decisive {
-            Some(row) if verdict_of(row) != Verdict::Tested => {
+            Some(row) if row.verdict != Verdict::Tested => {
                 self.refuse(row, findings);
                 self.offer_printed(query, findings);
             }
@@ -310,6 +220,13 @@ impl<'a> Judging<'a, '_> {
     }
 
     fn permit(&self, row: &ChangeRule, findings: &mut Findings) {
+        // What is printed here is another process, or none for the shelf: the lines found are not for it.
+        if row.what.contains(&What::UnsterilizedJars) || row.change == Change::ProcessSkip {
+            let text = format!("{:?}: the line found is not for this", self.said);
+            findings.refuse(Verdict::NotTested, Because::NoRow, text, Some(&row.citation));
+            let text = format!("printed: {} {}", row.limit, row.because);
+            return findings.offer("printed", text.replace("  ", " "), Some(&row.citation));
+        }
         let mut text = format!("{:?} is printed as allowed", self.said);
         if row.citation.basis == Basis::Derived {
             text = format!("{:?} is allowed by our reading of the printed rules", self.said);
@@ -323,7 +240,7 @@ impl<'a> Judging<'a, '_> {
 
     fn refuse(&self, row: &ChangeRule, findings: &mut Findings) {
         let text = format!("{:?}: {}", self.said, row.because);
-        let verdict = verdict_of(row);
+        let verdict = row.verdict;
         findings.refuse(verdict, code_for(self.meaning, row, verdict), text, Some(&row.citation));
         if !row.instead.is_empty() {
             findings.offer("instead", &*row.instead, Some(&row.citation));
@@ -356,6 +273,13 @@ impl<'a> Judging<'a, '_> {
                 }
             }
         }
+        if let Meaning::Fixed(..) = self.meaning {
+            for refusal in self.almanac.find_refusals(self.said) {
+                if refusal.citation.basis == Basis::Read {
+                    add_refusal(refusal, Verdict::DoNot, Because::BannedPractice, findings);
+                }
+            }
+        }
         self.offer_printed(query, findings);
         findings.offer("as-printed", "make it as printed, or keep it cold or frozen", None);
     }
@@ -366,112 +290,12 @@ impl<'a> Judging<'a, '_> {
         for row in self.scope.ranks[0].iter().chain(&self.scope.ranks[1]) {
             let about = query.changes.contains(&row.change) && query.classes.contains(&row.ingredient);
             let limited = measures_amount(row) || row.what.contains(&What::AsPrinted) || number_permits(row);
-            if about && limited && may_decide(row) && verdict_of(row) == Verdict::Tested {
+            if about && limited && may_decide(row) && row.verdict == Verdict::Tested {
                 let text = format!("printed: {} {}", row.limit, row.unit);
                 findings.offer("printed", text.trim_end(), Some(&row.citation));
             }
         }
     }
-}
-
-/// The rows of one rank that decide: those with the word or the amount asked for, else those for every case.
-fn rows_of_rank<'a>(rank: &[&'a ChangeRule], query: &Query) -> Vec<&'a ChangeRule> {
-    let about: Vec<&ChangeRule> = rank
-        .iter()
-        .copied()
-        .filter(|row| query.changes.contains(&row.change) && query.classes.contains(&row.ingredient))
-        .filter(|row| may_decide(row))
-        .collect();
-    let exact: Vec<&ChangeRule> = about.iter().copied().filter(|row| is_asked_for(row, query)).collect();
-    if !exact.is_empty() || query.amount_only {
-        return exact;
-    }
-    about.into_iter().filter(|row| row.what.contains(&What::All)).collect()
-}
-
-/// Whether a row names the word or holds the amount asked for.
-fn is_asked_for(row: &ChangeRule, query: &Query) -> bool {
-    if measures_amount(row) {
-        return query.amount.as_ref().is_some_and(|amount| holds_amount(row, amount));
-    }
-    let named = row.what.iter().any(|what| query.whats.contains(what));
-    named && (verdict_of(row) != Verdict::Tested || within_permission(row, query))
-}
-
-/// Whether a row about one of the further changes refuses.
-fn refuses(row: &ChangeRule, query: &Query) -> bool {
-    let about = query
-        .refusing
-        .iter()
-        .any(|(change, classes)| row.change == *change && classes.contains(&row.ingredient));
-    let meant = row.what.contains(&What::All) || is_asked_for(row, query);
-    about && meant && verdict_of(row) != Verdict::Tested
-}
-
-/// A permission stands only where it was seen in print, or is our reading of print and says so; a refusal always.
-pub(crate) fn may_decide(row: &ChangeRule) -> bool {
-    row.verdict == row.served_verdict()
-}
-
-fn verdict_of(row: &ChangeRule) -> Verdict {
-    match row.verdict {
-        almanac::Verdict::Tested => Verdict::Tested,
-        almanac::Verdict::NotTested => Verdict::NotTested,
-        almanac::Verdict::DoNot => Verdict::DoNot,
-    }
-}
-
-/// The row that decides: the strictest, and among these the one that speaks most nearly of what was said.
-fn strictest<'a>(rows: &[&'a ChangeRule], query: &Query) -> Option<&'a ChangeRule> {
-    rows.iter().copied().min_by_key(|row| {
-        let change = query.changes.iter().position(|change| *change == row.change);
-        let class = query.classes.iter().position(|class| *class == row.ingredient);
-        (Reverse(verdict_of(row)), change, class)
-    })
-}
-
-fn measures_amount(row: &ChangeRule) -> bool {
-    row.what.iter().any(|what| what.is_amount())
-}
-
-/// Whether an amount said lies where a row's words put it. An amount in another unit never does.
-fn holds_amount(row: &ChangeRule, amount: &Amount) -> bool {
-    let Some((first, last)) = ends_of(row) else { return false };
-    let same_unit = amount.unit.is_empty() || row.unit.split_whitespace().any(|word| word == amount.unit);
-    let number = amount.number;
-    same_unit
-        && row.what.iter().any(|what| match what {
-            What::AmountBelow => number < first,
-            What::AmountAbove => number > first,
-            What::AmountUpTo => number <= first,
-            What::AmountFromTo => (first..=last).contains(&number),
-            What::AmountFromUnder => (first..last).contains(&number),
-            _ => false,
-        })
-}
-
-/// Whether a permission that is tied to a number is used within it.
-fn within_permission(row: &ChangeRule, query: &Query) -> bool {
-    if !number_permits(row) {
-        return true;
-    }
-    let (Some((first, last)), Some(amount)) = (ends_of(row), &query.amount) else { return false };
-    let same_unit = row.unit.split_whitespace().any(|word| word == amount.unit);
-    let up_to = row.what.iter().any(|what| matches!(what, What::Honey | What::CornSyrup | What::Butter));
-    same_unit && if up_to { amount.number <= last } else { (first..=last).contains(&amount.number) }
-}
-
-/// Whether a number in the row belongs to its permission. A swap of peppers keeps the printed total, so the number
-/// beside it asks for nothing more.
-fn number_permits(row: &ChangeRule) -> bool {
-    let swap = row.what.iter().any(|what| matches!(what, What::AnotherPepperKind | What::AsPrinted));
-    !swap && !measures_amount(row) && !row.unit.is_empty() && row.amount.is_some()
-}
-
-/// The figure of a row, from its lower to its upper end.
-fn ends_of(row: &ChangeRule) -> Option<(f64, f64)> {
-    let amount = row.amount?;
-    Some((amount.low.to_f64(), amount.high.unwrap_or(amount.low).to_f64()))
 }
 
 fn code_for(meaning: &Meaning, row: &ChangeRule, verdict: Verdict) -> Because {

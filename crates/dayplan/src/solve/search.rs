@@ -1,0 +1,300 @@
+//! The order of work: a plan to show at once, then the best value, then the earliest finish at that value.
+
+use super::day::Day;
+use super::draft::Draft;
+use super::engine::{Answer, Engine, Wish};
+use super::greedy;
+use super::master::{Master, Proposal};
+use super::mend::Mender;
+use super::work::Clock;
+
+/// What a search found and proved.
+#[derive(Debug, Clone)]
+pub(super) struct Finding {
+    pub(super) draft: Option<Draft>,
+    /// No plan is worth more; -1 when there is none at all.
+    pub(super) value_bound: i32,
+    /// No plan of the best value ends earlier; `None` while the value is not proved.
+    pub(super) finish_bound: Option<i32>,
+}
+
+impl Finding {
+    /// Whether it is proved that no plan exists.
+    pub(super) fn is_impossible(&self) -> bool {
+        self.value_bound < 0
+    }
+}
+
+/// Work of the master on one proposal, the first time and at the most.
+const MASTER_SLICE: u64 = 200_000;
+const MASTER_SLICE_MAX: u64 = 4_000_000;
+/// Work on a set that the master proposes, the first time.
+const SET_SLICE: u64 = 4_000_000;
+/// Work on mending before anything is proved.
+const FIRST_MEND: u64 = 500_000;
+/// Rounds of mending without anything better before it is given up for the time.
+const PATIENCE: u32 = 150;
+/// Work on one question about the value or the finish, the first time.
+const QUESTION_SLICE: u64 = 3_000_000;
+
+/// What a search is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Goal {
+    /// The best plan, and the proof of it.
+    BestPlan,
+    /// To know whether there is a plan.
+    AnyPlan,
+}
+
+/// Searches until the clock is over or the goal is reached; `show` is told of each better draft.
+pub(super) fn search(
+    day: &Day,
+    goal: Goal,
+    clock: &mut Clock<'_>,
+    show: &mut dyn FnMut(&Draft, &mut Clock<'_>),
+) -> Finding {
+    let mut run =
+        Run { day, goal, best: None, value_bound: day.top_value(), overlooked: -1, finish_bound: None, show };
+    if day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
+        run.value_bound = -1;
+        return run.finding();
+    }
+    let mut work = 0;
+    if let Some(draft) = greedy::first_draft(day, &mut work) {
+        run.improve(draft, clock);
+    }
+    clock.meter().add(work);
+    if run.is_done() {
+        return run.finding();
+    }
+    let mut master = Master::new(day, run.value(), clock.meter());
+    run.value_bound = run.value_bound.min(master.bound());
+    run.try_orders(&master, clock);
+    let mut mender = Mender::new(day, master.order());
+    run.mend(&mut mender, FIRST_MEND, clock);
+    if let Some(mut engine) = Engine::new(day, &master.order(), clock.meter()) {
+        if let Some(best) = &run.best {
+            clock.slice(u64::MAX);
+            engine.show(best, clock);
+        }
+        run.prove_value(&mut engine, &mut master, &mut mender, clock);
+        if goal == Goal::BestPlan {
+            run.prove_finish(&mut engine, &mut mender, clock);
+        }
+    }
+    run.finding()
+}
+
+struct Run<'d, 's> {
+    day: &'d Day,
+    goal: Goal,
+    best: Option<Draft>,
+    value_bound: i32,
+    /// What sets may be worth that contain a postponed one, where the master did not look at them all.
+    overlooked: i32,
+    finish_bound: Option<i32>,
+    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>),
+}
+
+impl Run<'_, '_> {
+    fn finding(self) -> Finding {
+        Finding { draft: self.best, value_bound: self.value_bound, finish_bound: self.finish_bound }
+    }
+
+    fn is_done(&self) -> bool {
+        self.goal == Goal::AnyPlan && self.best.is_some()
+    }
+
+    fn value(&self) -> i32 {
+        self.best.as_ref().map_or(-1, |b| b.value(self.day))
+    }
+
+    /// Keeps a draft, tightened, if it is better than the best.
+    fn improve(&mut self, mut draft: Draft, clock: &mut Clock<'_>) {
+        let better = |d: &Draft, best: &Option<Draft>| {
+            best.as_ref().is_none_or(|b| d.rank(self.day) > b.rank(self.day))
+        };
+        let mut work = 0;
+        if self.best.is_none() || draft.value(self.day) >= self.value() {
+            greedy::tighten(self.day, &mut draft, &mut work);
+        }
+        clock.meter().add(work);
+        if better(&draft, &self.best) {
+            (self.show)(&draft, clock);
+            self.best = Some(draft);
+        }
+    }
+
+    /// Mends the best draft for a while.
+    fn mend(&mut self, mender: &mut Mender<'_>, work: u64, clock: &mut Clock<'_>) {
+        if let Some(best) = &self.best {
+            clock.slice(work);
+            let mended = mender.mend(best, PATIENCE, clock);
+            self.improve(mended, clock);
+        }
+    }
+
+    /// Greedy drafts in the orders that the master's prices suggest.
+    fn try_orders(&mut self, master: &Master, clock: &mut Clock<'_>) {
+        for mut order in [master.order(), master.order_by_profit()] {
+            order.sort_by_key(|&w| !self.day.projects[self.day.ways[w].project].must);
+            let mut work = 0;
+            let draft = greedy::place_in_order(self.day, &order, &mut work);
+            clock.meter().add(work);
+            if draft.keeps_musts(self.day) {
+                self.improve(draft, clock);
+            }
+        }
+    }
+
+    /// Puts the master's sets to the engine, best first, until none is left that is worth more than the best plan.
+    fn prove_value(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        mender: &mut Mender<'_>,
+        clock: &mut Clock<'_>,
+    ) {
+        let mut postponed: Vec<Proposal> = Vec::new();
+        let (mut slice, mut master_slice) = (SET_SLICE, MASTER_SLICE);
+        while self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
+            let search = master.search(self.value(), master_slice, clock.meter());
+            if search.complete {
+                let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
+                let top = search.best.as_ref().map_or(-1, |p| p.value);
+                let top = top.max(open).max(self.overlooked).max(self.value());
+                self.value_bound = self.value_bound.min(top);
+            } else {
+                // Too many sets to look at them all: better plans come from below for a while.
+                self.push_value(engine, slice / 4, clock);
+                master_slice = master_slice.saturating_mul(2).min(MASTER_SLICE_MAX);
+            }
+            let Some(set) = search.best.filter(|set| set.value > self.value()) else {
+                if search.complete && self.value() < self.value_bound {
+                    slice = slice.saturating_mul(2);
+                    self.retry(engine, master, &mut postponed, slice, clock);
+                }
+                continue;
+            };
+            if !self.try_set(engine, master, &set, slice, clock) {
+                // The cut hides every set that contains this one. Seen in full, such a set would have come first.
+                if !search.complete {
+                    self.overlooked = self.value_bound;
+                }
+                master.cut(&set.ways);
+                postponed.push(set);
+                self.push_value(engine, slice, clock);
+                self.mend(mender, slice / 4, clock);
+            }
+        }
+    }
+
+    /// Asks the engine for a set; false when it could not tell.
+    fn try_set(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        set: &Proposal,
+        slice: u64,
+        clock: &mut Clock<'_>,
+    ) -> bool {
+        clock.slice(slice);
+        let wish = Wish { ways: set.ways.clone(), ..Wish::default() };
+        match engine.ask(&wish, clock) {
+            Answer::Found(draft) => self.improve(draft, clock),
+            Answer::Clash(ways) => master.cut(&ways),
+            Answer::Never => self.value_bound = self.value(),
+            Answer::Open => return false,
+        }
+        true
+    }
+
+    /// Sets that were too hard the first time, with more work each, and a question about any better value.
+    fn retry(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        postponed: &mut Vec<Proposal>,
+        slice: u64,
+        clock: &mut Clock<'_>,
+    ) {
+        clock.slice(slice);
+        let wish = Wish { value_at_least: Some(self.value() + 1), ..Wish::default() };
+        match engine.ask(&wish, clock) {
+            Answer::Found(draft) => self.improve(draft, clock),
+            Answer::Clash(_) | Answer::Never => self.value_bound = self.value(),
+            Answer::Open => {}
+        }
+        postponed.sort_by_key(|p| std::cmp::Reverse(p.value));
+        let mut still = Vec::new();
+        for set in std::mem::take(postponed) {
+            let wanted = set.value > self.value() && self.value() < self.value_bound;
+            if wanted && (clock.is_over() || !self.try_set(engine, master, &set, slice, clock)) {
+                still.push(set);
+            }
+        }
+        *postponed = still;
+    }
+
+    /// Asks for any plan worth more, again and again, in steps that grow while they succeed.
+    fn push_value(&mut self, engine: &mut Engine<'_>, slice: u64, clock: &mut Clock<'_>) {
+        let mut step = 1;
+        while self.value() < self.value_bound && !self.is_done() {
+            let aim = (self.value() + step).min(self.value_bound);
+            clock.slice(slice);
+            let wish = Wish { value_at_least: Some(aim), ..Wish::default() };
+            match engine.ask(&wish, clock) {
+                Answer::Found(draft) => self.improve(draft, clock),
+                Answer::Clash(_) | Answer::Never => self.value_bound = aim - 1,
+                Answer::Open => return,
+            }
+            step = (2 * step).min(1 + (self.value_bound - self.value()) / 4);
+        }
+    }
+
+    /// Probes the finish between its bound and the best plan's, until they meet.
+    fn prove_finish(&mut self, engine: &mut Engine<'_>, mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
+        let value = self.value();
+        if value < 0 || value < self.value_bound {
+            return;
+        }
+        self.mend(mender, FIRST_MEND, clock);
+        engine.limit_value(value);
+        engine.require_value(value);
+        let mut low = engine.finish_bound();
+        let (mut slice, mut step, mut turn) = (QUESTION_SLICE, 1, 0);
+        loop {
+            let best = self.best.as_ref().map_or(0, |b| b.finish(self.day));
+            low = low.max(engine.finish_bound()).min(best);
+            self.finish_bound = Some(low);
+            if low >= best || clock.is_over() {
+                return;
+            }
+            let gap = best - 1 - low;
+            // From above in steps that grow while they succeed; every other time from the bound upwards.
+            let aim = match turn % 4 {
+                0 | 2 => (best - step).max(low),
+                1 => low,
+                _ => low + gap / 2,
+            };
+            engine.go_by_time(turn < 4 || (turn / 4) % 3 == 1);
+            clock.slice(slice);
+            let wish = Wish { finish_at_most: Some(aim), ..Wish::default() };
+            match engine.ask(&wish, clock) {
+                Answer::Found(draft) => {
+                    self.improve(draft, clock);
+                    step = 2 * step;
+                    continue;
+                }
+                Answer::Clash(_) => {
+                    low = aim + 1;
+                    engine.require_finish(low);
+                }
+                Answer::Never => low = best,
+                Answer::Open => slice = slice + slice / 8,
+            }
+            step = (step / 2).max(1);
+            turn += 1;
+        }
+    }
+}

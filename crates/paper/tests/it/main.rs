@@ -1,0 +1,5 @@
+//! The printed pages, whole.
+
+mod day_sheet;
+mod sample;
+mod well_formed;

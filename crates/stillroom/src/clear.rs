@@ -1,0 +1,240 @@
+//! `stillroom clear`.
+
+use almanac::{Almanac, CannerKind, Verdict};
+use anyhow::{Context, Result};
+use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason};
+use clap::Args;
+use kitchen::ask::{self, ClearAnswer, ClearWords};
+use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
+
+use crate::almanac::load_almanac;
+use crate::cited::{Cited, lay_out_sources};
+use crate::ending::{Answered, wrong_question};
+use crate::leaf::Leaf;
+use crate::sentence::{as_sentence, capitalize};
+
+const EXAMPLES: &str = "\
+Examples:
+  stillroom clear --food tomatoes-crushed --pack hot --jar pint --canner boiling-water --altitude \"1,200 ft\"
+  stillroom clear --food \"green beans\" --pack raw --jar quart --canner dial --gauge-error \"+0.5 psi\" --altitude 410m
+  stillroom clear --food \"pumpkin puree\"
+
+Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 when the question is wrong.";
+
+/// Ask whether a food may be processed so: tested, not tested, do not.
+#[derive(Debug, Args)]
+#[command(after_help = EXAMPLES)]
+pub(crate) struct ClearCommand {
+    /// The food: an id of the almanac or a name
+    #[arg(long)]
+    food: String,
+    /// How it goes into the jar: hot, raw
+    #[arg(long)]
+    pack: Option<String>,
+    /// The jar: half-pint, pint, quart ...
+    #[arg(long)]
+    jar: Option<String>,
+    /// The canner: boiling-water, steam, dial, weighted
+    #[arg(long)]
+    canner: Option<String>,
+    /// The height of the kitchen above the sea: "1,200 ft", 410m
+    #[arg(long, allow_hyphen_values = true)]
+    altitude: Option<String>,
+    /// How far the dial reads high (+) or low (-): "+0.5 psi"
+    #[arg(long, value_name = "ERROR", allow_hyphen_values = true)]
+    gauge_error: Option<String>,
+    /// When the dial was tested: this-year, overdue, never
+    #[arg(long, value_name = "WHEN")]
+    gauge_tested: Option<String>,
+    /// The formula it is made by: an id of the almanac or a name
+    #[arg(long, value_name = "FORMULA")]
+    with: Option<String>,
+    /// What is to be done otherwise, in your own words; may be given again
+    #[arg(long = "change", value_name = "WORDS")]
+    changes: Vec<String>,
+    /// Print clearance/1 as JSON
+    #[arg(long)]
+    json: bool,
+}
+
+impl ClearCommand {
+    pub(crate) fn run(&self) -> Result<Answered> {
+        let almanac = load_almanac()?;
+        let answer = ask::clear(&almanac, &self.words()).map_err(wrong_question)?;
+        let text = if self.json {
+            serde_json::to_string_pretty(&answer).context("the answer cannot be written as JSON")? + "\n"
+        } else {
+            lay_out(&almanac, &answer)
+        };
+        Ok(Answered { text, refused: answer.verdict() != Verdict::Tested })
+    }
+
+    fn words(&self) -> ClearWords {
+        ClearWords {
+            food: self.food.clone(),
+            pack: self.pack.clone(),
+            jar: self.jar.clone(),
+            canner: self.canner.clone(),
+            altitude: self.altitude.clone(),
+            gauge_error: self.gauge_error.clone(),
+            gauge_tested: self.gauge_tested.clone(),
+            with: self.with.clone(),
+            changes: self.changes.clone(),
+        }
+    }
+}
+
+fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
+    match answer {
+        ClearAnswer::Judged(clearance) => lay_out_clearance(almanac, clearance),
+        ClearAnswer::Refused(food) => {
+            let refused = &food.refused;
+            let mut leaf = head(refused.verdict, &[as_sentence(&food.words.food)]);
+            lay_out_reasons(&mut leaf, &refused.because);
+            let mut cited = Cited::new(almanac);
+            lay_out_instead(&mut leaf, &mut cited, &refused.instead);
+            lay_out_sources(&mut leaf, &cited.list());
+            leaf.finish()
+        }
+    }
+}
+
+fn head(verdict: Verdict, lines: &[String]) -> Leaf {
+    let word = match verdict {
+        Verdict::Tested => "Tested.",
+        Verdict::NotTested => "Not tested.",
+        Verdict::DoNot => "Do not.",
+    };
+    Leaf::head(word, lines)
+}
+
+fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
+    let mut leaf = head(clearance.verdict, &[word_question(almanac, clearance)]);
+    let mut cited = Cited::new(almanac);
+    if !clearance.processes.is_empty() {
+        leaf.section(if clearance.processes.len() > 1 { "Any one of these, whole" } else { "The process" });
+        for line in &clearance.processes {
+            leaf.gap();
+            lay_out_process(&mut leaf, &mut cited, line);
+        }
+    }
+    if let Some(acid) = &clearance.acid {
+        leaf.gap();
+        leaf.line("Acid", &word_acid(acid));
+        leaf.under(&cited.mark(&acid.rule().citation));
+    }
+    lay_out_reasons(&mut leaf, &clearance.because);
+    if let Some(entered) = &clearance.entered {
+        leaf.section("Printed, as you entered it");
+        leaf.line("", &format!("{}, {}, page {}.", entered.title, entered.year, entered.page));
+        for band in &entered.bands {
+            let from = write_altitude(band.band.min);
+            let to = band
+                .band
+                .max
+                .map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
+            leaf.line(&format!("{} min", band.minutes.0), &format!("{from} {to}"));
+        }
+    }
+    lay_out_instead(&mut leaf, &mut cited, &clearance.instead);
+    if !clearance.riders.is_empty() {
+        leaf.section("Mind");
+        for rider in &clearance.riders {
+            leaf.gap();
+            leaf.line("", &as_sentence(&rider.text));
+            if let Some(source) = &rider.source {
+                leaf.under(&cited.mark_written(source));
+            }
+        }
+    }
+    lay_out_sources(&mut leaf, &cited.list());
+    leaf.finish()
+}
+
+fn word_question(almanac: &Almanac, clearance: &Clearance) -> String {
+    let asked = &clearance.question;
+    let name = almanac.product(&asked.product).and_then(|product| product.names.first());
+    let name = capitalize(name.map_or(asked.product.as_str(), |name| name));
+    let with =
+        asked.formula.as_ref().map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
+    let changes: Vec<String> = asked.changes.iter().map(|change| format!("; {change}")).collect();
+    format!(
+        "{name}, {} pack, {} jars, {}, {}{with}{}.",
+        asked.pack,
+        asked.jar,
+        canner_name(asked.canner),
+        write_altitude(asked.altitude),
+        changes.concat()
+    )
+}
+
+fn canner_name(canner: CannerKind) -> &'static str {
+    match canner {
+        CannerKind::BoilingWater => "boiling-water canner",
+        CannerKind::Steam => "steam canner",
+        CannerKind::Dial => "dial gauge",
+        CannerKind::Weighted => "weighted gauge",
+    }
+}
+
+fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
+    let process = line.process();
+    let printed = process.pressure().map(write_pressure).unwrap_or_default();
+    let how = match process.canner() {
+        CannerKind::BoilingWater => "In boiling water, counted from a full rolling boil".to_owned(),
+        CannerKind::Steam => "In steady steam, counted from a full head of steam".to_owned(),
+        CannerKind::Weighted => format!("Under the weight for {printed}, counted from when it rocks"),
+        CannerKind::Dial => match line.hold() {
+            Some(hold) if process.pressure() != Some(hold) => {
+                format!("Hold the dial at {} for its error; {printed} is printed", write_pressure(hold))
+            }
+            _ => format!("Hold the dial at {printed}"),
+        },
+    };
+    leaf.line(&format!("{} min", process.minutes().0), &format!("{how}."));
+    if let Some(rest) = process.rest() {
+        leaf.line(&format!("{} min", rest.0), "Then rest before the jars are lifted.");
+    }
+    leaf.line("Headspace", &write_length_in(process.headspace()));
+    let band = process.band();
+    let from = write_altitude(band.min);
+    let to = band.max.map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
+    let option = if process.option().is_empty() { String::new() } else { format!(", {}", process.option()) };
+    leaf.under(&format!("The printed row: {}, {from} {to}{option}.", process.jar_row()));
+    leaf.under(&cited.mark(process.citation()));
+}
+
+fn word_acid(acid: &AcidDose) -> String {
+    let rule = acid.rule();
+    let ways = [
+        rule.lemon.map(|lemon| format!("{} bottled lemon juice", write_volume_us(lemon))),
+        rule.citric.map(|citric| format!("{} citric acid", write_volume_us(citric))),
+        rule.vinegar.map(|vinegar| format!("{} vinegar of 5 %", write_volume_us(vinegar))),
+    ];
+    let ways: Vec<String> = ways.into_iter().flatten().collect();
+    let enough = if ways.len() > 1 { " Each is enough." } else { "" };
+    format!("Into each {}: {}.{enough}", rule.jar, ways.join(", or "))
+}
+
+fn lay_out_reasons(leaf: &mut Leaf, because: &[Reason]) {
+    if because.is_empty() {
+        return;
+    }
+    leaf.section("Because");
+    for reason in because {
+        leaf.line("", &as_sentence(&reason.text));
+    }
+}
+
+fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
+    if instead.is_empty() {
+        return;
+    }
+    leaf.section("Instead");
+    for offer in instead {
+        leaf.line("", &as_sentence(&offer.text));
+        if let Some(source) = &offer.source {
+            leaf.under(&cited.mark_written(source));
+        }
+    }
+}

@@ -1,0 +1,65 @@
+//! Every command explains itself, and the guide shows it.
+
+use std::path::Path;
+
+use crate::program::run;
+
+/// Every command with the words that lead to it, as the help lists them.
+fn commands() -> Vec<Vec<String>> {
+    let mut found = vec![vec![]];
+    let mut at = 0;
+    while at < found.len() {
+        let path: Vec<String> = found[at].clone();
+        for name in subcommands(&help_of(&path)) {
+            found.push(path.iter().cloned().chain([name]).collect());
+        }
+        at += 1;
+    }
+    found
+}
+
+fn help_of(path: &[String]) -> String {
+    let words: Vec<&str> = path.iter().map(String::as_str).chain(["--help"]).collect();
+    let ran = run(&words);
+    assert_eq!(ran.code, 0, "{path:?}: {}", ran.whole());
+    ran.out
+}
+
+fn subcommands(help: &str) -> Vec<String> {
+    help.lines()
+        .skip_while(|line| *line != "Commands:")
+        .skip(1)
+        .take_while(|line| line.starts_with("  "))
+        .filter(|line| !line.starts_with("   "))
+        .filter_map(|line| line.split_whitespace().next())
+        .filter(|name| *name != "help")
+        .map(str::to_owned)
+        .collect()
+}
+
+#[test]
+fn every_command_has_an_example_of_itself() {
+    for path in commands() {
+        let help = help_of(&path);
+        let (_, examples) =
+            help.split_once("Examples:\n").unwrap_or_else(|| panic!("{path:?} has no examples"));
+        let called = format!("  {}", [&["stillroom".to_owned()], path.as_slice()].concat().join(" "));
+        assert!(examples.lines().any(|line| line.starts_with(&called)), "{path:?} shows no {called}");
+    }
+}
+
+#[test]
+fn every_command_is_shown_in_the_guide() {
+    let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/guide");
+    let mut text = String::new();
+    for entry in std::fs::read_dir(guide).expect("the guide is in the tree") {
+        text += &std::fs::read_to_string(entry.expect("the guide can be listed").path())
+            .expect("a page can be read");
+    }
+    let commands = commands();
+    assert!(commands.len() > 10, "the commands are found: {commands:?}");
+    for path in commands {
+        let called = [&["stillroom".to_owned()], path.as_slice()].concat().join(" ");
+        assert!(text.contains(&called), "no page of the guide shows `{called}`");
+    }
+}
