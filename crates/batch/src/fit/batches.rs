@@ -8,7 +8,7 @@ use almanac::{Almanac, Formula, JarSize, ScaleRule};
 use measure::{Fraction, Mass};
 
 use super::answer::{BagCount, Because, BecauseCode, JarCount};
-use super::factor::choose_factor;
+use super::factor::{Chosen, choose_factor};
 use super::jars::{JarPlan, Yielded, ounces};
 use super::line::{Balance, Held, Line, PrintedAmount};
 use super::weights::{self, BatchWeight, Scales};
@@ -112,15 +112,17 @@ fn by_one_factor(lot: &Lot<'_, '_>) -> Result<Vec<PlannedBatch>, Because> {
     let mut rest = share;
     let mut batches: Vec<PlannedBatch> = Vec::new();
     let mut remaining: Vec<Held> = lot.held.to_vec();
+    let full = choose(lot, largest.to_f64());
     while (batches.len() as u32) < most_of(lot) {
-        let limit = rest.min(largest.to_f64());
-        let Some(batch) = one_batch(lot, limit, rest, &remaining) else { break };
+        let is_full = rest + HAIR >= largest.to_f64();
+        let chosen = if is_full { full } else { choose(lot, rest) };
+        let Some(batch) = chosen.and_then(|chosen| one_batch(lot, chosen, rest, &remaining)) else { break };
         rest -= batch.factor.to_f64();
         for held in &mut remaining {
             held.mass = (held.mass - used_of(lot, &batch, held.index)).max(Mass::ZERO);
         }
         batches.push(batch);
-        if limit + HAIR < largest.to_f64() {
+        if !is_full {
             break;
         }
     }
@@ -136,14 +138,18 @@ fn largest_batch(lot: &Lot<'_, '_>) -> Fraction {
     lot.yielded.map_or(Fraction::ONE, |yielded| lot.plan.largest_share(yielded))
 }
 
-fn one_batch(lot: &Lot<'_, '_>, limit: f64, rest: f64, remaining: &[Held]) -> Option<PlannedBatch> {
-    let (factor, stepped_down_percent) = if lot.salted_by_weight {
+/// The largest share of a batch not above `limit` that can be made.
+fn choose(lot: &Lot<'_, '_>, limit: f64) -> Option<Chosen> {
+    if lot.salted_by_weight {
         // Never overflows: the limit is at most one batch.
-        (Fraction::new((limit * 1000.0 + HAIR) as i64, 1000)?, 0.0)
-    } else {
-        let chosen = choose_factor(lot.lines, lot.balance, limit)?;
-        (chosen.factor, chosen.stepped_down_percent)
-    };
+        let factor = Fraction::new((limit * 1000.0 + HAIR) as i64, 1000)?;
+        return (factor > Fraction::ZERO).then_some(Chosen { factor, stepped_down_percent: 0.0 });
+    }
+    choose_factor(lot.lines, lot.balance, limit)
+}
+
+fn one_batch(lot: &Lot<'_, '_>, chosen: Chosen, rest: f64, remaining: &[Held]) -> Option<PlannedBatch> {
+    let Chosen { factor, stepped_down_percent } = chosen;
     let share = factor.to_f64();
     let jars = lot.yielded.map_or_else(Vec::new, |yielded| lot.plan.expect(yielded, share));
     let fills_none =
@@ -152,8 +158,8 @@ fn one_batch(lot: &Lot<'_, '_>, limit: f64, rest: f64, remaining: &[Held]) -> Op
         return None;
     }
     // The last batch may use up what is there; a full one leaves enough for those after it.
-    let is_full = limit < rest - HAIR;
-    let after = if is_full { (rest - share).max(0.0) } else { 0.0 };
+    let largest = largest_batch(lot).to_f64();
+    let after = if rest > largest + HAIR { (rest - share).max(0.0) } else { 0.0 };
     let by_weight = remaining.iter().filter_map(|held| in_printed_range(lot, held, share, after)).collect();
     Some(PlannedBatch { factor, by_weight, jars, bags: None, spare: 0, stepped_down_percent })
 }

@@ -1,7 +1,8 @@
 //! A line of a formula as fitting sees it: an amount that goes with the batch, with the jars, or with something else.
 
 use almanac::{
-    Formula, FormulaClass, Ingredient, IngredientUnit, JarSize, MeasureUnit, Part, PieceKind, ProduceId, Role,
+    Basis, Formula, FormulaClass, Ingredient, IngredientUnit, JarSize, MeasureUnit, Part, PieceKind,
+    ProduceId, Role,
 };
 use measure::{Fraction, Mass, MassUnit, VolumeUnit};
 
@@ -122,7 +123,9 @@ fn read_line(index: usize, ingredient: &Ingredient) -> Line {
 }
 
 fn read_amount(ingredient: &Ingredient) -> PrintedAmount {
-    let Some(amount) = &ingredient.amount else { return PrintedAmount::Open };
+    // A recalled amount is not shown; the words beside it still are.
+    let seen = ingredient.amount.as_ref().filter(|_| ingredient.citation.basis != Basis::Memory);
+    let Some(amount) = seen else { return PrintedAmount::Open };
     let (low, high) = (amount.min, amount.max);
     let per_batch = |unit| PrintedAmount::PerBatch { low, high, unit };
     let or_open = |unit: Option<CookUnit>| unit.map_or(PrintedAmount::Open, per_batch);

@@ -303,6 +303,7 @@ impl Task<'_> {
             };
             batches.push(fitted);
         }
+        notes.extend(notes::note_recalled(self.formula));
         notes.extend(notes::note_scale(self.formula, &planned));
         notes.extend(notes::note_amounts(self.lines, self.balance, &batches));
         notes.extend(notes::note_jars(self.almanac, self.formula, &batches, plan.usual_load));

@@ -1,6 +1,6 @@
 //! What must be known beside the figures of a fit.
 
-use almanac::{Almanac, Citation, Formula, KeptIn, Method, ScaleRule};
+use almanac::{Almanac, Basis, Citation, Formula, KeptIn, Method, ScaleRule};
 
 use super::answer::{FittedBatch, JarCount, Note, NoteCode};
 use super::batches::PlannedBatch;
@@ -161,6 +161,23 @@ fn note_range(line: &Line, balance: Balance) -> Note {
         NoteCode::PrintedRange,
         format!("{}: {printed} is printed; where nothing else decides, the {end} end is taken", line.name),
     )
+}
+
+/// Amounts that were only recalled and are left to the words beside them.
+pub(crate) fn note_recalled(formula: &Formula) -> Vec<Note> {
+    let recalled = formula
+        .ingredients
+        .iter()
+        .filter(|ingredient| ingredient.amount.is_some() && ingredient.citation.basis == Basis::Memory);
+    recalled
+        .map(|ingredient| {
+            let text = format!(
+                "{}: the printed amount was not seen and none is shown; go by these words: {}",
+                ingredient.name, ingredient.prep
+            );
+            ours(NoteCode::NotPrinted, text)
+        })
+        .collect()
 }
 
 /// How the jars were estimated, and what the load is.

@@ -364,3 +364,12 @@ fn half_the_tomatoes_make_half_the_mexican_sauce() {
     check(&fit, &[("chile", "1 1/4 lb"), ("onions", "1 1/2 cup"), ("vinegar", "1/4 cup")]);
     assert_eq!((fit.batches[0].jars[0].low, fit.batches[0].jars[0].likely), (3, 4));
 }
+
+/// The cup of serranos of the golden pepper jelly is damaged in every copy seen (USDA, Complete Guide to Home Canning,
+/// 2015, guide 7, p. 7-10); the count beside it is read.
+#[test]
+fn a_recalled_amount_is_not_shown() {
+    let fit = answer("golden_pepper_jelly", &["2 kg"]);
+    assert!(line(&fit, 0, "serrano").measured.is_none());
+    assert!(fit.notes.iter().any(|note| note.text.contains("about 5")), "{:?}", fit.notes);
+}

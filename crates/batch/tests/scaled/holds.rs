@@ -39,7 +39,7 @@ fn fitted(question: &FitQuestion) -> Option<Fit> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// What is used and what is left make what was there, and no more is used than there was.
     #[test]
