@@ -18,7 +18,8 @@ use crate::sentence::{as_sentence, capitalize};
 const EXAMPLES: &str = "\
 Examples:
   stillroom fit pickled_jalapeno_rings --have \"2 lb 3 oz\"
-  stillroom fit pickled_jalapeno_rings --have 2.3kg --jar pint --canner boiling-water --altitude 410m --json
+  stillroom fit pickled_jalapeno_rings --have 2.3kg --jar pint \\
+      --canner boiling-water --altitude 410m --json
 
 Fitting is no permission: ask `stillroom clear` for the process. Exit code 3 when it does not fit.";
 
