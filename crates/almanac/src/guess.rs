@@ -157,7 +157,8 @@ fn read_conditions(reading: &mut Reading<'_>) -> Vec<ConditionRow> {
 }
 
 fn read_servings(reading: &mut Reading<'_>) -> Vec<ServingSize> {
-    const COLUMNS: &[&str] = &["kind", "ml_per_serving", "fresh_g_per_serving", "note", "source_id", "locator", "basis"];
+    const COLUMNS: &[&str] =
+        &["kind", "ml_per_serving", "fresh_g_per_serving", "note", "source_id", "locator", "basis"];
     reading.rows(Table::ServingSizes, COLUMNS, |row| ServingSize {
         kind: row.word("kind"),
         volume: Volume::millilitres(row.number("ml_per_serving")),
@@ -271,7 +272,10 @@ mod tests {
     fn every_kind_has_a_serving_size() {
         let almanac = Almanac::load().expect("the tables are sound");
         for kind in ServingKind::ALL {
-            assert!(almanac.serving(*kind).is_some_and(|row| row.volume > Volume::ZERO && row.fresh > Mass::ZERO), "{kind}");
+            assert!(
+                almanac.serving(*kind).is_some_and(|row| row.volume > Volume::ZERO && row.fresh > Mass::ZERO),
+                "{kind}"
+            );
         }
     }
 }

@@ -16,7 +16,9 @@ pub(crate) fn of_canner(canner: &Canner, on: Date) -> Option<Gauge> {
     }
     let tested = match canner.gauge_tested {
         None => Tested::Never,
-        Some(date) if days_between(date, on).is_some_and(|days| (0..=A_YEAR).contains(&days)) => Tested::WithinTheYear,
+        Some(date) if days_between(date, on).is_some_and(|days| (0..=A_YEAR).contains(&days)) => {
+            Tested::WithinTheYear
+        }
         Some(_) => Tested::Overdue,
     };
     Some(Gauge { error: canner.gauge_error, tested })
@@ -33,7 +35,13 @@ mod tests {
     use jiff::civil::date;
 
     fn dial(tested: Option<Date>) -> Canner {
-        Canner { id: "dial".into(), kind: CannerKind::Dial, holds: vec![], gauge_error: None, gauge_tested: tested }
+        Canner {
+            id: "dial".into(),
+            kind: CannerKind::Dial,
+            holds: vec![],
+            gauge_error: None,
+            gauge_tested: tested,
+        }
     }
 
     #[test]

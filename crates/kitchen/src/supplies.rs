@@ -55,7 +55,9 @@ fn stock_of(planned: &Planned<'_>) -> Stock {
         match amount {
             Amount::Mass(mass) => entry.mass = Some(*mass),
             Amount::Volume(volume) => entry.volume = Some(*volume),
-            Amount::Count(count) | Amount::Container { number: count, .. } => entry.count = Some(count.to_f64()),
+            Amount::Count(count) | Amount::Container { number: count, .. } => {
+                entry.count = Some(count.to_f64())
+            }
         }
     }
     Stock { held }
@@ -85,7 +87,8 @@ pub(crate) fn missing_supplies(planned: &Planned<'_>) -> Vec<FetchLine> {
     for (considered, candidate) in planned.chosen_makes() {
         for need in needs(&candidate.fit) {
             let counted_elsewhere =
-                matches!(need.what, Supply::Lids(_) | Supply::QuartBags | Supply::Produce(_)) || need.optional;
+                matches!(need.what, Supply::Lids(_) | Supply::QuartBags | Supply::Produce(_))
+                    || need.optional;
             if counted_elsewhere {
                 continue;
             }

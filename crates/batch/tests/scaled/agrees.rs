@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{CannerKind, Formula, JarSize};
-use batch::clear::{ClearQuestion, Gauge, Tested, Verdict, clear};
+use almanac::{CannerKind, Formula, JarSize, Verdict};
+use batch::clear::{ClearQuestion, Gauge, Tested, clear};
 use batch::fit::{BecauseCode, CannerLoad, FitError, FitQuestion, fit};
 use measure::{Altitude, Pressure};
 

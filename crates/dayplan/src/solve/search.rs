@@ -262,8 +262,7 @@ impl Run<'_, '_> {
         engine.limit_value(value);
         engine.require_value(value);
         let mut low = engine.finish_bound();
-        let mut slice = QUESTION_SLICE;
-        let mut turn = 0;
+        let (mut slice, mut step, mut turn) = (QUESTION_SLICE, 1, 0);
         loop {
             let best = self.best.as_ref().map_or(0, |b| b.finish(self.day));
             low = low.max(engine.finish_bound()).min(best);
@@ -272,24 +271,29 @@ impl Run<'_, '_> {
                 return;
             }
             let gap = best - 1 - low;
+            // From above in steps that grow while they succeed; every other time from the bound upwards.
             let aim = match turn % 4 {
-                0 => best - 1,
+                0 | 2 => (best - step).max(low),
                 1 => low,
-                2 => low + gap / 2,
-                _ => low + gap * 7 / 8,
+                _ => low + gap / 2,
             };
-            engine.go_by_time(turn < 6 || (turn / 4) % 3 == 1);
+            engine.go_by_time(turn < 4 || (turn / 4) % 3 == 1);
             clock.slice(slice);
             let wish = Wish { finish_at_most: Some(aim), ..Wish::default() };
             match engine.ask(&wish, clock) {
-                Answer::Found(draft) => self.improve(draft, clock),
+                Answer::Found(draft) => {
+                    self.improve(draft, clock);
+                    step = 2 * step;
+                    continue;
+                }
                 Answer::Clash(_) => {
                     low = aim + 1;
                     engine.require_finish(low);
                 }
                 Answer::Never => low = best,
-                Answer::Open => slice = slice + slice / 4,
+                Answer::Open => slice = slice + slice / 8,
             }
+            step = (step / 2).max(1);
             turn += 1;
         }
     }

@@ -77,7 +77,7 @@ fn read(
         (WhichFile::House, house.as_ref().and_then(|text| text.as_ref().err())),
     ];
     for (file, problem) in undecodable {
-        if let Some((place, kind)) = problem {
+        if let Some((place, kind)) = problem.map(|problem| &**problem) {
             faults.add_at(file, *place, kind.clone());
         }
     }

@@ -10,13 +10,13 @@ use super::fault::{Encoding, FaultKind, Faults, WhichFile};
 /// Longer than any day a person writes; a file above it was named by mistake.
 pub(super) const MOST_BYTES: usize = 1_000_000;
 
-/// Why bytes are no text, with the line and the column where that shows.
-pub(super) type Undecodable = ((usize, usize), FaultKind);
+/// Why bytes are no text, with the line and the column where that shows. Boxed, as it is rare and large.
+pub(super) type Undecodable = Box<((usize, usize), FaultKind)>;
 
 /// Reads bytes as text: UTF-8 with or without a byte order mark, or UTF-16 with one.
 pub(super) fn decode(bytes: &[u8]) -> Result<Cow<'_, str>, Undecodable> {
     if bytes.len() > MOST_BYTES {
-        return Err(((1, 1), FaultKind::TooLong { bytes: bytes.len(), most: MOST_BYTES }));
+        return Err(Box::new(((1, 1), FaultKind::TooLong { bytes: bytes.len(), most: MOST_BYTES })));
     }
     let text = match bytes {
         [0xEF, 0xBB, 0xBF, rest @ ..] => decode_utf8(rest)?,
@@ -25,7 +25,7 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Cow<'_, str>, Undecodable> {
         all => decode_utf8(all)?,
     };
     match text.find('\0') {
-        Some(at) => Err((Places::of(&text).find(at), FaultKind::NotText { found: Encoding::Nul })),
+        Some(at) => Err(Box::new((Places::of(&text).find(at), FaultKind::NotText { found: Encoding::Nul }))),
         None => Ok(text),
     }
 }
@@ -35,7 +35,7 @@ fn decode_utf8(bytes: &[u8]) -> Result<Cow<'_, str>, Undecodable> {
         let before = String::from_utf8_lossy(&bytes[..error.valid_up_to()]);
         // A NUL says more about a file than a byte that is no UTF-8 does: it is no text at all.
         let found = if bytes.contains(&0) { Encoding::Nul } else { Encoding::NotUtf8 };
-        (Places::of(&before).find(before.len()), FaultKind::NotText { found })
+        Box::new((Places::of(&before).find(before.len()), FaultKind::NotText { found }))
     })
 }
 
@@ -45,7 +45,7 @@ fn decode_utf16(bytes: &[u8], join: fn([u8; 2]) -> u16) -> Result<String, Undeco
     let units: Vec<u16> = pairs.map(|pair| join([pair[0], pair[1]])).collect();
     match String::from_utf16(&units) {
         Ok(text) if whole => Ok(text),
-        _ => Err(((1, 1), FaultKind::NotText { found: Encoding::BrokenUtf16 })),
+        _ => Err(Box::new(((1, 1), FaultKind::NotText { found: Encoding::BrokenUtf16 }))),
     }
 }
 

@@ -44,7 +44,7 @@ pub(super) fn guess_waits(
         return Waits::Week;
     }
     let life = lookup::find_shortest_life(reader.almanac, produce);
-    let by_life = life.map_or(WITHOUT_LIFE, |days| class_of_life(days));
+    let by_life = life.map_or(WITHOUT_LIFE, class_of_life);
     let shortest = BY_CONDITION
         .iter()
         .filter(|(condition, _)| conditions.contains(condition))

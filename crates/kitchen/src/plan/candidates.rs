@@ -7,13 +7,13 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part, YieldUnit};
-use batch::clear::{self, ClearQuestion, Clearance, Verdict};
+use almanac::{Almanac, Formula, JarSize, Method, Mouth, Pack, Part, Verdict, YieldUnit};
+use batch::clear::{self, ClearQuestion, Clearance};
 use batch::fit::{self, CannerLoad, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
 use measure::{Altitude, Mass, Volume};
 
-use super::limits;
 use super::likes;
+use super::limits;
 use super::worth::{self, Serving, Worth, WorthInputs};
 use crate::day::{Basket, Condition, Day};
 use crate::gauge;
@@ -172,7 +172,8 @@ struct KeepingWay {
 
 /// The ways to keep what a formula makes: tested canner and jar pairs, or freezer, dryer, crock, refrigerator.
 fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<KeepingWay>, String> {
-    let canned = formula.methods.iter().any(|method| matches!(method, Method::BoilingWater | Method::Pressure));
+    let canned =
+        formula.methods.iter().any(|method| matches!(method, Method::BoilingWater | Method::Pressure));
     if !canned {
         return Ok(vec![KeepingWay { jar: None, canner: None, pack: None, clearance: None }]);
     }
@@ -225,7 +226,9 @@ fn ways_to_keep(almanac: &Almanac, day: &Day, formula: &Formula) -> Result<Vec<K
         }
     }
     if ways.is_empty() {
-        return Err(why_not.unwrap_or_else(|| "no canner of yours and no jar on the counter serve it".to_owned()));
+        return Err(
+            why_not.unwrap_or_else(|| "no canner of yours and no jar on the counter serve it".to_owned())
+        );
     }
     Ok(ways)
 }
@@ -371,10 +374,9 @@ fn candidate_of(
     let containers = containers_of(&fit);
     let lots: Vec<Lot> = lots_of(day, formula, &uses, &fit);
     let process_way = process_way(almanac, day, way);
-    let canner = way.canner.map(|at| CannerUse {
-        resource: limits::canner_resource(day, at),
-        kind: day.canners[at].kind,
-    });
+    let canner = way
+        .canner
+        .map(|at| CannerUse { resource: limits::canner_resource(day, at), kind: day.canners[at].kind });
     let work = work::lay_out_work(almanac, formula, &lots, &process_way, canner.as_ref())
         .map_err(|MultiDay { rest_hours }| format!("it rests for {rest_hours} hours over several days"))?;
     let saves = uses
@@ -443,7 +445,8 @@ fn called(day: &Day, formula: &Formula, uses: &[(usize, Mass)], ingredient: usiz
 
 /// The jars or bags of a batch in words.
 fn vessels_of(batch: &FittedBatch) -> String {
-    let jars = batch.jars.iter().map(|jars| format!("{} {}", jars.likely, words::jars(jars.size, jars.likely)));
+    let jars =
+        batch.jars.iter().map(|jars| format!("{} {}", jars.likely, words::jars(jars.size, jars.likely)));
     let bags = batch.bags.iter().map(|bags| format!("{} bags", bags.likely));
     words::and_list(&jars.chain(bags).collect::<Vec<_>>())
 }
@@ -480,11 +483,9 @@ fn sterilize_minutes(almanac: &Almanac, process_min: u32, altitude: Altitude) ->
 fn servings_of(almanac: &Almanac, formula: &Formula, way: &KeepingWay, fit: &Fit) -> Serving {
     let size = almanac.serving_of(formula);
     match (way.jar, size) {
-        (Some((jar, _)), Some(size)) => Serving::OfJars {
-            containers: containers_of(fit),
-            each: jar.volume(),
-            serving: size.volume,
-        },
+        (Some((jar, _)), Some(size)) => {
+            Serving::OfJars { containers: containers_of(fit), each: jar.volume(), serving: size.volume }
+        }
         (None, Some(size)) => Serving::OfProduce { produce: edible_mass(formula, fit), serving: size.fresh },
         (_, None) => Serving::None,
     }
@@ -516,11 +517,13 @@ fn produce_of_fit(
     for line in fit.batches.iter().flat_map(|batch| &batch.ingredients) {
         let is_produce = !formula.ingredients[line.index].accepts.is_empty();
         if let (true, false, Some(takes)) = (is_produce, line.optional, line.takes.or(line.weight)) {
-            *needed.entry(line.index).or_insert(Mass::ZERO) = needed.get(&line.index).copied().unwrap_or_default() + takes;
+            *needed.entry(line.index).or_insert(Mass::ZERO) =
+                needed.get(&line.index).copied().unwrap_or_default() + takes;
         }
     }
     let total: Mass = needed.values().copied().sum();
-    let mut left: Vec<Mass> = day.baskets.iter().map(|basket| basket.net * sound_share(almanac, basket)).collect();
+    let mut left: Vec<Mass> =
+        day.baskets.iter().map(|basket| basket.net * sound_share(almanac, basket)).collect();
     let mut uses: BTreeMap<usize, Mass> = BTreeMap::new();
     let mut fetched = Vec::new();
     let mut fetched_total = Mass::ZERO;
@@ -576,7 +579,8 @@ fn consumed(
         consumes.insert(limits::BAGS.to_owned(), containers);
         let room = Volume::quarts(f64::from(containers));
         // Never overflows: a day's bags hold a few hundred litres at the most.
-        consumes.insert(limits::FREEZER.to_owned(), libm::ceil(room.as_millilitres().min(1_000_000.0)) as u32);
+        consumes
+            .insert(limits::FREEZER.to_owned(), libm::ceil(room.as_millilitres().min(1_000_000.0)) as u32);
     } else if formula.methods.contains(&Method::Dry) {
         let mass: Mass = uses.iter().map(|(_, mass)| *mass).sum();
         consumes.insert(limits::TRAYS.to_owned(), trays_for(mass));

@@ -25,7 +25,9 @@ pub(crate) fn choose<'a>(
     mut all: Vec<Considered<'a>>,
 ) -> (Vec<Considered<'a>>, Vec<Considered<'a>>) {
     mark_produce_musts(day, &mut all);
-    all.retain(|considered| considered.must || considered.options.iter().any(|option| option.worth.value() > 0));
+    all.retain(|considered| {
+        considered.must || considered.options.iter().any(|option| option.worth.value() > 0)
+    });
     let mut kept: BTreeSet<usize> = BTreeSet::new();
     for basket in 0..day.baskets.len() {
         let of_basket: Vec<usize> = (0..all.len()).filter(|&at| uses_most(&all[at], basket)).collect();
@@ -61,7 +63,11 @@ fn mark_produce_musts(day: &Day, all: &mut [Considered<'_>]) {
 /// Whether most of what a candidate uses comes from a basket.
 fn uses_most(considered: &Considered<'_>, basket: usize) -> bool {
     considered.options.iter().any(|option| {
-        option.uses.iter().max_by(|a, b| a.1.as_grams().total_cmp(&b.1.as_grams())).is_some_and(|(at, _)| *at == basket)
+        option
+            .uses
+            .iter()
+            .max_by(|a, b| a.1.as_grams().total_cmp(&b.1.as_grams()))
+            .is_some_and(|(at, _)| *at == basket)
     })
 }
 

@@ -30,7 +30,8 @@ pub(crate) fn slug(text: &str) -> String {
 
 /// An errand as a project of the problem; it takes neither canner nor jar.
 pub(crate) fn errand_project(errand: &Errand, day: Span, value: u32) -> Project {
-    let steps: Vec<Step> = errand.steps.iter().enumerate().map(|(at, step)| plan_step(at, step, day)).collect();
+    let steps: Vec<Step> =
+        errand.steps.iter().enumerate().map(|(at, step)| plan_step(at, step, day)).collect();
     let lags = errand
         .steps
         .windows(2)
@@ -104,7 +105,11 @@ mod tests {
         bake.done_by = Some(ClockTime(1080));
         let errand = Errand {
             name: "Rye bread".into(),
-            steps: vec![step("mix the dough", 15, Attention::Hands), step("let it rise", 90, Attention::None), bake],
+            steps: vec![
+                step("mix the dough", 15, Attention::Hands),
+                step("let it rise", 90, Attention::None),
+                bake,
+            ],
             must: true,
         };
         let project = errand_project(&errand, Span { from: ClockTime(480), to: ClockTime(1080) }, 0);

@@ -10,9 +10,11 @@ fn speaks_of(what: &WishFor, formula: &Formula) -> bool {
     match what {
         WishFor::Formula(id) => *id == formula.id,
         WishFor::Product(product) => formula.product.as_ref() == Some(product),
-        WishFor::Produce(produce) => {
-            formula.ingredients.iter().find(|line| !line.accepts.is_empty()).is_some_and(|line| line.accepts.contains(produce))
-        }
+        WishFor::Produce(produce) => formula
+            .ingredients
+            .iter()
+            .find(|line| !line.accepts.is_empty())
+            .is_some_and(|line| line.accepts.contains(produce)),
         WishFor::Unknown(_) => false,
     }
 }

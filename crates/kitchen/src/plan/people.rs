@@ -37,9 +37,12 @@ pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
     order.sort_by_key(|&at| (duties[at].span.from, is_eyes(duties[at].pool), duties[at].span.to, at));
     let able: Vec<Vec<usize>> = duties
         .iter()
-        .map(|duty| (0..people.len()).filter(|&p| pools::can_serve(&people[p], duty.pool, duty.span)).collect())
+        .map(|duty| {
+            (0..people.len()).filter(|&p| pools::can_serve(&people[p], duty.pool, duty.span)).collect()
+        })
         .collect();
-    let mut search = Search { duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
+    let mut search =
+        Search { duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
     if !search.place(0) {
         search.who = vec![None; duties.len()];
         search.place_first_fit();
@@ -168,7 +171,8 @@ mod tests {
     #[test]
     fn the_same_person_goes_on_with_a_make() {
         let people = [person("one", 0, 100, true), person("two", 0, 100, true)];
-        let duties = [duty("a", 0, 40, Pool::Hands), duty("b", 0, 10, Pool::Hands), duty("a", 40, 50, Pool::Hands)];
+        let duties =
+            [duty("a", 0, 40, Pool::Hands), duty("b", 0, 10, Pool::Hands), duty("a", 40, 50, Pool::Hands)];
         let who = deal(&people, &duties).who;
         assert_eq!(who[0], who[2]);
         assert_ne!(who[0], who[1]);
@@ -177,7 +181,11 @@ mod tests {
     #[test]
     fn hands_and_eyes_go_together_in_one_person() {
         let people = [person("one", 0, 100, true)];
-        let duties = [duty("a", 0, 40, Pool::Eyes), duty("b", 0, 40, Pool::Hands), duty("c", 10, 20, Pool::CarefulEyes)];
+        let duties = [
+            duty("a", 0, 40, Pool::Eyes),
+            duty("b", 0, 40, Pool::Hands),
+            duty("c", 10, 20, Pool::CarefulEyes),
+        ];
         assert_eq!(deal(&people, &duties).who, vec![Some(0), Some(0), Some(0)]);
     }
 }

@@ -172,7 +172,8 @@ mod tests {
 
     #[test]
     fn careful_hands_close_when_careful_work_must_end() {
-        let pools = count_people(&[person(480, 1020, Some(900))], Span { from: ClockTime(480), to: ClockTime(1020) });
+        let pools =
+            count_people(&[person(480, 1020, Some(900))], Span { from: ClockTime(480), to: ClockTime(1020) });
         assert_eq!(pools.resources[1].closed, vec![(420, 540)]);
     }
 }

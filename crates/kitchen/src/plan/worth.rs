@@ -110,14 +110,22 @@ pub(crate) fn weigh_worth(inputs: &WorthInputs) -> Worth {
             parts.push(WorthPart {
                 part: format!("saves {produce}"),
                 servings: mass.as_kilograms() * per_kg,
-                how: format!("{:.1} kg that will wait {} x {per_kg}", mass.as_kilograms(), waits_words(*waits)),
+                how: format!(
+                    "{:.1} kg that will wait {} x {per_kg}",
+                    mass.as_kilograms(),
+                    waits_words(*waits)
+                ),
             });
         }
     }
     if inputs.liking == Liking::NotEaten {
         // What nobody eats is worth nothing, whatever it saves.
         let so_far: f64 = parts.iter().map(|part| part.servings).sum();
-        parts.push(WorthPart { part: "not eaten".to_owned(), servings: -so_far, how: "nobody eats it".to_owned() });
+        parts.push(WorthPart {
+            part: "not eaten".to_owned(),
+            servings: -so_far,
+            how: "nobody eats it".to_owned(),
+        });
     }
     Worth { servings: parts.iter().map(|part| part.servings).sum(), parts }
 }
@@ -186,12 +194,7 @@ mod tests {
     }
 
     fn inputs() -> WorthInputs {
-        WorthInputs {
-            servings: jars(7, 0.5),
-            liking: Liking::Well,
-            wanted: None,
-            saves: vec![],
-        }
+        WorthInputs { servings: jars(7, 0.5), liking: Liking::Well, wanted: None, saves: vec![] }
     }
 
     fn worth(change: impl FnOnce(&mut WorthInputs)) -> f64 {

@@ -33,7 +33,9 @@ pub(super) fn clock_lines(planned: &Planned<'_>) -> Vec<ClockLine> {
                     pool: pool_of(step.attention, step.care),
                 });
             }
-        } else if let Some(errand) = planned.day.errands.iter().find(|errand| errand_id(errand) == chosen.project) {
+        } else if let Some(errand) =
+            planned.day.errands.iter().find(|errand| errand_id(errand) == chosen.project)
+        {
             for (at, step) in errand.steps.iter().enumerate() {
                 let Some(&start) = chosen.starts.get(&errand_step_id(at, step)) else { continue };
                 let attention = if step.away { Attention::Hands } else { step.attention };
@@ -83,7 +85,10 @@ fn name_people(planned: &Planned<'_>, lines: &mut [Acting]) {
     let deal = people::deal(&planned.day.people, &bare);
     for ((at, _), who) in duties.iter().zip(deal.who) {
         lines[*at].line.who =
-            Some(who.map_or_else(|| "whoever is free".to_owned(), |person| planned.day.people[person].name.clone()));
+            Some(who.map_or_else(
+                || "whoever is free".to_owned(),
+                |person| planned.day.people[person].name.clone(),
+            ));
     }
 }
 

@@ -12,8 +12,10 @@ const MOVE_TOLD_PERCENT: f64 = 2.0;
 
 /// The makes of the plan, then its errands.
 pub(super) fn makes(planned: &Planned<'_>) -> Vec<Make> {
-    let mut makes: Vec<Make> =
-        planned.chosen_makes().map(|(considered, candidate)| make_of(planned, considered, candidate)).collect();
+    let mut makes: Vec<Make> = planned
+        .chosen_makes()
+        .map(|(considered, candidate)| make_of(planned, considered, candidate))
+        .collect();
     let errands = planned.day.errands.iter().filter(|errand| planned.is_chosen(&errand_id(errand)));
     makes.extend(errands.map(|errand| Make {
         project: errand_id(errand),
@@ -107,7 +109,11 @@ pub(super) fn evening_before(planned: &Planned<'_>) -> Vec<String> {
     planned
         .chosen_makes()
         .flat_map(|(considered, candidate)| {
-            candidate.work.evening.iter().map(|line| format!("{}: {line}", words::name_of(considered.formula)))
+            candidate
+                .work
+                .evening
+                .iter()
+                .map(|line| format!("{}: {line}", words::name_of(considered.formula)))
         })
         .collect()
 }

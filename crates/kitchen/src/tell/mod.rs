@@ -6,8 +6,8 @@ mod clock;
 mod fetch;
 mod makes;
 mod not_made;
-mod remains;
 mod refusals;
+mod remains;
 mod why;
 pub(crate) mod words;
 
@@ -84,7 +84,9 @@ impl Planned<'_> {
     pub(crate) fn is_wished(&self, formula: &str) -> bool {
         use crate::day::{Wish, WishFor};
         self.day.wishes.iter().any(|wish| {
-            let (Wish::Must(what) | Wish::Target { what, .. } | Wish::Like { what, .. }) = wish else { return false };
+            let (Wish::Must(what) | Wish::Target { what, .. } | Wish::Like { what, .. }) = wish else {
+                return false;
+            };
             matches!(what, WishFor::Formula(id) if id.as_str() == formula)
         })
     }
@@ -127,8 +129,18 @@ pub(crate) fn tell(planned: Planned<'_>) -> DayAnswer {
 fn date_in_words(date: Date) -> String {
     const DAYS: [&str; 7] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
     const MONTHS: [&str; 12] = [
-        "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-        "November", "December",
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
     ];
     let at = |number: i8| usize::try_from(number).unwrap_or_default();
     let weekday = DAYS[at(date.weekday().to_monday_zero_offset()) % 7];
@@ -140,7 +152,9 @@ fn date_in_words(date: Date) -> String {
 fn proof_words(plan: &Plan) -> &'static str {
     match plan.proved {
         Proved::Optimal => "proved: under these figures nothing worth more fits, and it cannot end earlier",
-        Proved::Value => "proved: under these figures nothing worth more fits; it may be able to end a little earlier",
+        Proved::Value => {
+            "proved: under these figures nothing worth more fits; it may be able to end a little earlier"
+        }
         Proved::No => "a good plan; whether a better one exists was not settled in the work allowed",
         Proved::Infeasible => "there is no plan: what must be done does not fit",
         Proved::Unknown => "no plan was found in the work allowed",
@@ -161,7 +175,9 @@ fn clash_words(planned: &Planned<'_>) -> Vec<String> {
                 "stock" => {
                     let there = planned.problem.stock.get(id).copied().unwrap_or(0);
                     Some(match crate::plan::basket_of_stock(id) {
-                        Some(basket) => format!("there are only so many {}", planned.day.baskets[basket].entered),
+                        Some(basket) => {
+                            format!("there are only so many {}", planned.day.baskets[basket].entered)
+                        }
                         None => format!("there are {there} {}", not_made::stock_words(id)),
                     })
                 }

@@ -67,7 +67,10 @@ fn full_day(planned: &Planned<'_>, smallest: &Candidate) -> String {
         "the day is full: it takes {} of hands, and the plan leaves no stretch for it that is worth more",
         words::length(smallest.hand_minutes())
     )
-    .replace("the plan leaves no", if planned.plan.chosen.is_empty() { "there is no" } else { "the plan leaves no" })
+    .replace(
+        "the plan leaves no",
+        if planned.plan.chosen.is_empty() { "there is no" } else { "the plan leaves no" },
+    )
 }
 
 fn lacking_words(planned: &Planned<'_>, lacking: &[(String, u32, u32)]) -> String {

@@ -66,7 +66,9 @@ fn refuse(planned: &Planned<'_>, words: &str) -> Refusal {
             wish: words.to_owned(),
             verdict: "not tested".to_owned(),
             because: vec!["no formula and no process on file has that name".to_owned()],
-            instead: vec!["chill, freeze or dry it, or ask the local extension service for a tested formula".to_owned()],
+            instead: vec![
+                "chill, freeze or dry it, or ask the local extension service for a tested formula".to_owned(),
+            ],
             source: None,
         },
     }
@@ -78,7 +80,9 @@ fn without_formula(planned: &Planned<'_>, product: &almanac::ProductId) -> Optio
     (!has_formula).then(|| Refusal {
         wish: product.to_string(),
         verdict: "not planned".to_owned(),
-        because: vec!["a process is printed for it, but no formula on file says how it is prepared".to_owned()],
+        because: vec![
+            "a process is printed for it, but no formula on file says how it is prepared".to_owned(),
+        ],
         instead: vec!["ask for its clearance, and follow the publication that it names".to_owned()],
         source: None,
     })
@@ -88,7 +92,12 @@ fn without_formula(planned: &Planned<'_>, product: &almanac::ProductId) -> Optio
 fn weak_vinegar(planned: &Planned<'_>) -> Option<Refusal> {
     let rule = planned.almanac.rule("vinegar-strength")?;
     let least = rule.value?.as_percent()?.0;
-    let weak = planned.day.supplies.vinegar.iter().find(|vinegar| vinegar.strength.is_some_and(|strength| strength < least))?;
+    let weak = planned
+        .day
+        .supplies
+        .vinegar
+        .iter()
+        .find(|vinegar| vinegar.strength.is_some_and(|strength| strength < least))?;
     let strength = weak.strength?.as_percent();
     Some(Refusal {
         wish: format!("{} vinegar of {strength} %", weak.kind),
@@ -105,7 +114,8 @@ fn weak_vinegar(planned: &Planned<'_>) -> Option<Refusal> {
 /// The cautions of the day's processes, each once, and the deference to those who test.
 pub(super) fn cautions(planned: &Planned<'_>) -> Vec<String> {
     let mut cautions: Vec<String> = Vec::new();
-    for rider in planned.chosen().filter_map(|candidate| candidate.clearance.as_ref()).flat_map(|c| &c.riders) {
+    for rider in planned.chosen().filter_map(|candidate| candidate.clearance.as_ref()).flat_map(|c| &c.riders)
+    {
         if !cautions.contains(&rider.text) {
             cautions.push(rider.text.clone());
         }

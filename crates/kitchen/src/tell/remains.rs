@@ -32,7 +32,11 @@ pub(super) fn left_over(planned: &Planned<'_>) -> Vec<LeftOverLine> {
     for (considered, candidate) in planned.chosen_makes() {
         // Left-over produce is counted by basket above; what else a fit leaves is liquid.
         let liquids = candidate.fit.left_over.iter().filter(|left| {
-            !considered.formula.ingredients.iter().any(|line| !line.accepts.is_empty() && *line.name == *left.what)
+            !considered
+                .formula
+                .ingredients
+                .iter()
+                .any(|line| !line.accepts.is_empty() && *line.name == *left.what)
         });
         lines.extend(liquids.map(|left| LeftOverLine {
             what: match left.mass {
@@ -55,11 +59,17 @@ fn place_for(planned: &Planned<'_>, basket: usize, waits: Waits) -> String {
         .filter(|considered| {
             considered.formula.methods.iter().any(|method| matches!(method, Method::Freeze | Method::Dry))
         })
-        .find(|considered| considered.options.iter().any(|option| option.uses.iter().any(|(at, _)| *at == basket)));
+        .find(|considered| {
+            considered.options.iter().any(|option| option.uses.iter().any(|(at, _)| *at == basket))
+        });
     match (waits, simple) {
         (Waits::Week | Waits::Days, _) => format!("it will wait {}", waits_words(waits)),
         (_, Some(considered)) => {
-            format!("{}, or eat it first; it will wait {}", words::name_of(considered.formula), waits_words(waits))
+            format!(
+                "{}, or eat it first; it will wait {}",
+                words::name_of(considered.formula),
+                waits_words(waits)
+            )
         }
         (_, None) => format!("eat it or give it away; it will wait {}", waits_words(waits)),
     }
@@ -120,7 +130,11 @@ fn when_words(planned: &Planned<'_>, from: u32, (least, most): (u32, u32)) -> St
             _ => format!("{time} on {}", date_after(planned, day)),
         }
     };
-    if least == most { format!("until {}", clock(from + most)) } else { format!("until {} to {}", clock(from + least), clock(from + most)) }
+    if least == most {
+        format!("until {}", clock(from + most))
+    } else {
+        format!("until {} to {}", clock(from + least), clock(from + most))
+    }
 }
 
 /// A date some days after the day, `Tuesday 1 September`.

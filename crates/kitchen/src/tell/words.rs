@@ -1,9 +1,12 @@
 //! Amounts, jars, processes and times in the words of the house.
 
-use almanac::{CannerKind, Citation, Formula, JarSize, Process};
-use batch::clear::{AcidDose, ClearedLine, Verdict};
+use almanac::{CannerKind, Citation, Formula, JarSize, Process, Verdict};
+use batch::clear::{AcidDose, ClearedLine};
 use batch::fit::{FittedBatch, JarCount, Measured as FittedMeasure};
-use measure::{Altitude, Mass, Volume, write_altitude, write_length_in, write_length_mm, write_mass_metric, write_mass_us};
+use measure::{
+    Altitude, Mass, Volume, write_altitude, write_length_in, write_length_mm, write_mass_metric,
+    write_mass_us,
+};
 use measure::{write_volume_metric, write_volume_us};
 
 use crate::answer::ProcessLine;
@@ -48,7 +51,9 @@ pub(crate) fn measured(amount: &FittedMeasure) -> String {
     let one = number.to_f64() <= 1.0;
     match unit {
         "each" => number.to_string(),
-        "cup" | "clove" | "stick" | "package" | "pouch" | "ear" | "drop" | "pint" if !one => format!("{number} {unit}s"),
+        "cup" | "clove" | "stick" | "package" | "pouch" | "ear" | "drop" | "pint" if !one => {
+            format!("{number} {unit}s")
+        }
         "bunch" if !one => format!("{number} bunches"),
         _ => format!("{number} {unit}"),
     }
@@ -136,7 +141,9 @@ pub(crate) fn held_at(line: &ClearedLine) -> String {
         CannerKind::BoilingWater => "a full rolling boil".to_owned(),
         CannerKind::Steam => "steady steam".to_owned(),
         CannerKind::Weighted => format!("{printed} lb weight"),
-        CannerKind::Dial => format!("{} lb on the dial", line.hold().map_or(printed, measure::Pressure::as_psi)),
+        CannerKind::Dial => {
+            format!("{} lb on the dial", line.hold().map_or(printed, measure::Pressure::as_psi))
+        }
     }
 }
 

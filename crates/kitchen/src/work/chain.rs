@@ -161,7 +161,8 @@ impl Layout<'_> {
                 return Err(MultiDay { rest_hours: total.div_ceil(60) });
             }
             if let Some(&night) = long.first() {
-                let beside: Vec<Piece> = pieces.iter().filter(|p| p.phase == Phase::Beside).cloned().collect();
+                let beside: Vec<Piece> =
+                    pieces.iter().filter(|p| p.phase == Phase::Beside).cloned().collect();
                 let evening: Vec<Piece> = pieces.drain(..=night).filter(|p| p.phase == Phase::Head).collect();
                 pieces.splice(0..0, beside);
                 self.add_evening(batch, evening);
@@ -190,19 +191,21 @@ impl Layout<'_> {
     }
 
     fn add_later(&mut self, after: String, pieces: &[Piece]) {
-        self.work.later.extend(pieces.iter().filter(|piece| piece.attention == Attention::None).map(|piece| {
-            let then: Vec<String> = pieces
-                .iter()
-                .filter(|other| other.attention != Attention::None)
-                .map(|other| format!("{} {}", other.action.as_str(), other.what))
-                .collect();
-            let what = format!("{} {}", piece.action.as_str(), piece.what);
-            LaterWork {
-                after: after.clone(),
-                what: if then.is_empty() { what } else { format!("{what}; then {}", then.join("; ")) },
-                minutes: (piece.minutes, piece.minutes + piece.slack),
-            }
-        }));
+        self.work.later.extend(pieces.iter().filter(|piece| piece.attention == Attention::None).map(
+            |piece| {
+                let then: Vec<String> = pieces
+                    .iter()
+                    .filter(|other| other.attention != Attention::None)
+                    .map(|other| format!("{} {}", other.action.as_str(), other.what))
+                    .collect();
+                let what = format!("{} {}", piece.action.as_str(), piece.what);
+                LaterWork {
+                    after: after.clone(),
+                    what: if then.is_empty() { what } else { format!("{what}; then {}", then.join("; ")) },
+                    minutes: (piece.minutes, piece.minutes + piece.slack),
+                }
+            },
+        ));
         self.work.later.dedup_by(|a, b| a.what == b.what && a.after == b.after);
     }
 
@@ -276,10 +279,13 @@ impl Layout<'_> {
     /// Holds canner, burner and strong burner over all loads.
     fn add_canner_holds(&mut self) {
         let Some(canner) = self.canner else { return };
-        let Some(first) = self.work.steps.iter().find(|step| step.id == "canner-on").map(|step| step.id.clone()) else {
+        let Some(first) =
+            self.work.steps.iter().find(|step| step.id == "canner-on").map(|step| step.id.clone())
+        else {
             return;
         };
-        let last_process = self.work.steps.iter().rfind(|step| step.id.ends_with("process")).map(|step| step.id.clone());
+        let last_process =
+            self.work.steps.iter().rfind(|step| step.id.ends_with("process")).map(|step| step.id.clone());
         let resource = canner.resource.clone();
         if let Some(last) = self.lifted.clone() {
             self.hold(&resource, first.clone(), last);
@@ -415,7 +421,9 @@ fn needs_of(act: &Act) -> BTreeMap<String, u32> {
     for tool in &act.tools {
         match tool {
             // The pot that is filled from is held; over heat it is needed with a burner.
-            Tool::Kettle if act.pieces.iter().any(|piece| piece.minutes > 3 && piece.tool == Tool::Kettle) => {
+            Tool::Kettle
+                if act.pieces.iter().any(|piece| piece.minutes > 3 && piece.tool == Tool::Kettle) =>
+            {
                 need("burner");
             }
             Tool::Burner => need("burner"),
@@ -424,7 +432,8 @@ fn needs_of(act: &Act) -> BTreeMap<String, u32> {
             Tool::Blender => need("blender"),
             Tool::Oven => need("oven"),
             Tool::JellyBag => need("jelly-bag"),
-            Tool::Kettle | Tool::Canner | Tool::Dehydrator | Tool::Bowl | Tool::Refrigerator | Tool::None => {}
+            Tool::Kettle | Tool::Canner | Tool::Dehydrator | Tool::Bowl | Tool::Refrigerator | Tool::None => {
+            }
         }
     }
     needs

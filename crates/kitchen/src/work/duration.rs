@@ -120,7 +120,8 @@ fn upper(low: f64, typical: f64, high: f64) -> f64 {
 fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let lots = libm::ceil(mass.as_kilograms() / BLANCH_LOT_KG).max(1.0);
     let printed = line.minutes.map_or(3.0, |minutes| minutes.high.to_f64());
-    let start = almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
+    let start =
+        almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
     start + lots * (printed + BACK_TO_BOIL_MIN)
 }
 
@@ -129,8 +130,9 @@ fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -
     let Some(guess) = almanac.find_guess(line.action, line.equipment, &line.what) else {
         return line.minutes.map_or(5.0, |minutes| minutes.high.to_f64());
     };
-    let typical =
-        guess.fixed_min + guess.per_kg_min * mass.as_kilograms() + guess.per_jar_min * f64::from(lot.containers);
+    let typical = guess.fixed_min
+        + guess.per_kg_min * mass.as_kilograms()
+        + guess.per_jar_min * f64::from(lot.containers);
     if line.attention == Attention::None {
         typical
     } else {
@@ -162,8 +164,15 @@ fn tool_word(line: &FormulaStep, lot: &Lot) -> &'static str {
 
 /// The tool a rate is for, where it names one of the two we choose between; special tools are nobody's.
 fn tool_of(produce: &str) -> Option<&'static str> {
-    const SPECIAL: [&str; 7] =
-        ["crank peeler", "slicing board", "kraut board", "hopper pitter", "screw strainer", "grinder", "box grater"];
+    const SPECIAL: [&str; 7] = [
+        "crank peeler",
+        "slicing board",
+        "kraut board",
+        "hopper pitter",
+        "screw strainer",
+        "grinder",
+        "box grater",
+    ];
     if SPECIAL.iter().any(|tool| produce.contains(tool)) {
         return Some("special");
     }
@@ -195,8 +204,10 @@ fn kinds_of(words: &[String]) -> Vec<String> {
 
 /// The words of a phrase that say what it is about: lower case, singular, without small words.
 fn content_words(phrase: &str) -> Vec<String> {
-    const SMALL: [&str; 16] =
-        ["and", "or", "the", "of", "in", "into", "to", "with", "for", "per", "kg", "other", "small", "hot", "from", "a"];
+    const SMALL: [&str; 16] = [
+        "and", "or", "the", "of", "in", "into", "to", "with", "for", "per", "kg", "other", "small", "hot",
+        "from", "a",
+    ];
     let lower = phrase.to_lowercase();
     lower
         .split(|letter: char| !letter.is_alphabetic())
@@ -228,9 +239,13 @@ mod tests {
 
     #[test]
     fn plurals_of_the_kitchen_meet_their_singulars() {
-        for (many, one) in
-            [("tomatoes", "tomato"), ("cherries", "cherry"), ("peaches", "peach"), ("beans", "bean"), ("watercress", "watercress")]
-        {
+        for (many, one) in [
+            ("tomatoes", "tomato"),
+            ("cherries", "cherry"),
+            ("peaches", "peach"),
+            ("beans", "bean"),
+            ("watercress", "watercress"),
+        ] {
             assert_eq!(singular(many), one);
         }
     }

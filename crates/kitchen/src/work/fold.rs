@@ -144,7 +144,8 @@ fn go_together(act: &Act, piece: &Piece) -> bool {
     match piece.attention {
         Attention::Hands if at_once => true,
         Attention::Hands => {
-            let over_heat = act.is_over_heat() != matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven);
+            let over_heat =
+                act.is_over_heat() != matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven);
             let passing = act.minutes <= PASSING_USE || piece.minutes <= PASSING_USE;
             let short = act.minutes + piece.minutes <= LONGEST_STRETCH;
             !over_heat && act.care == piece.care && short && (tools.len() <= 1 || passing)
@@ -199,7 +200,10 @@ mod tests {
 
     #[test]
     fn long_hand_work_is_not_joined_and_is_cut() {
-        let acts = fold([piece(Action::Peel, "pears", 80, Tool::None), piece(Action::Slice, "pears", 40, Tool::None)]);
+        let acts = fold([
+            piece(Action::Peel, "pears", 80, Tool::None),
+            piece(Action::Slice, "pears", 40, Tool::None),
+        ]);
         assert_eq!(acts.len(), 2);
         assert_eq!(parts_of(&acts[0]), 2);
         assert_eq!(parts_of(&acts[1]), 1);

@@ -1,6 +1,8 @@
 //! A line of a formula as a piece of work with a length.
 
-use almanac::{Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack, StepMinutes};
+use almanac::{
+    Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack, StepMinutes,
+};
 
 use super::duration::{self, Lot};
 use crate::tell::words;
@@ -127,8 +129,19 @@ fn handles(line: &FormulaStep, phase: Phase) -> bool {
         && line.attention == Attention::Hands
         && matches!(
             line.action,
-            Action::Wash | Action::Trim | Action::Peel | Action::Core | Action::Slice | Action::Chop | Action::Shred
-                | Action::Cut | Action::Pit | Action::Stem | Action::Seed | Action::Husk | Action::Shell
+            Action::Wash
+                | Action::Trim
+                | Action::Peel
+                | Action::Core
+                | Action::Slice
+                | Action::Chop
+                | Action::Shred
+                | Action::Cut
+                | Action::Pit
+                | Action::Stem
+                | Action::Seed
+                | Action::Husk
+                | Action::Shell
         )
 }
 
@@ -139,7 +152,8 @@ fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<St
     let said = match (line.action, phase) {
         (Action::Acidify, _) => "acid into each jar".to_owned(),
         (Action::Fill, _) => {
-            let headspace = way.headspace.as_ref().map_or_else(String::new, |space| format!(", headspace {space}"));
+            let headspace =
+                way.headspace.as_ref().map_or_else(String::new, |space| format!(", headspace {space}"));
             if line.what.contains("over") {
                 format!("pour the boiling liquid into {vessels}{headspace}")
             } else {
@@ -149,8 +163,12 @@ fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<St
         (Action::Debubble, _) => "bubbles out".to_owned(),
         (Action::Close, _) => "rims wiped, lids and bands on".to_owned(),
         (Action::Load, _) => "load the canner".to_owned(),
-        (Action::Heat, Phase::InCanner) if !under_pressure => "bring the loaded canner to a full boil".to_owned(),
-        (Action::Heat, Phase::InCanner) if line.what.contains("steam") => "bring the canner to steam".to_owned(),
+        (Action::Heat, Phase::InCanner) if !under_pressure => {
+            "bring the loaded canner to a full boil".to_owned()
+        }
+        (Action::Heat, Phase::InCanner) if line.what.contains("steam") => {
+            "bring the canner to steam".to_owned()
+        }
         (Action::Heat, Phase::InCanner) => "weight on, bring it to pressure".to_owned(),
         (Action::Vent, _) => format!("vent {} min", line.minutes.map_or(0, |minutes| minutes.round_up().1.0)),
         (Action::Process, _) => {
@@ -174,8 +192,8 @@ fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<St
 /// Whether the object of a line already says what to do.
 fn begins_with_a_verb(what: &str) -> bool {
     const VERBS: [&str; 14] = [
-        "add", "crush", "throw", "take", "slip", "drip", "drain", "squeeze", "press", "slit", "discard", "measure",
-        "peel", "strain",
+        "add", "crush", "throw", "take", "slip", "drip", "drain", "squeeze", "press", "slit", "discard",
+        "measure", "peel", "strain",
     ];
     what.split(|letter: char| !letter.is_alphabetic()).next().is_some_and(|word| VERBS.contains(&word))
 }
