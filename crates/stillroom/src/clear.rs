@@ -15,8 +15,10 @@ use crate::sentence::{as_sentence, capitalize};
 
 const EXAMPLES: &str = "\
 Examples:
-  stillroom clear --food tomatoes-crushed --pack hot --jar pint --canner boiling-water --altitude \"1,200 ft\"
-  stillroom clear --food \"green beans\" --pack raw --jar quart --canner dial --gauge-error \"+0.5 psi\" --altitude 410m
+  stillroom clear --food tomatoes-crushed --pack hot --jar pint \\
+      --canner boiling-water --altitude \"1,200 ft\"
+  stillroom clear --food beans-snap --pack raw --jar quart \\
+      --canner dial --gauge-error \"+0.5 psi\" --altitude 410m
   stillroom clear --food \"pumpkin puree\"
 
 Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 when the question is wrong.";

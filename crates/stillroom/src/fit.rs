@@ -18,7 +18,8 @@ use crate::sentence::{as_sentence, capitalize};
 const EXAMPLES: &str = "\
 Examples:
   stillroom fit pickled_jalapeno_rings --have \"2 lb 3 oz\"
-  stillroom fit pickled_jalapeno_rings --have 2.3kg --jar pint --canner boiling-water --altitude 410m --json
+  stillroom fit pickled_jalapeno_rings --have 2.3kg --jar pint \\
+      --canner boiling-water --altitude 410m --json
 
 Fitting is no permission: ask `stillroom clear` for the process. Exit code 3 when it does not fit.";
 
@@ -130,7 +131,12 @@ fn word_ingredient(line: &FittedIngredient) -> Amount {
     Amount {
         what: capitalize(&line.ingredient),
         prep: line.prep.clone(),
-        measure: line.measured.as_ref().map_or_else(|| "as you like".to_owned(), write_measured),
+        measure: line.measured.as_ref().map_or_else(
+            || "as you like".to_owned(),
+            |measured| {
+                format!("{} {}", write_measured(measured), line.per.unwrap_or_default()).trim_end().to_owned()
+            },
+        ),
         weight: line.weight.map(write_mass_metric),
         moved: (line.moved_percent.abs() > TOLD_PERCENT)
             .then(|| format!("moved {:+.1} % to a mark", line.moved_percent)),

@@ -82,8 +82,7 @@ pub fn clear(almanac: &Almanac, words: &ClearWords) -> Result<ClearAnswer, AskEr
         canner: read_canner(words.canner.as_deref())?,
         altitude: {
             let typed = words.altitude.as_deref().ok_or(AskError::AltitudeMissing)?;
-            measure::read_altitude(typed)
-                .map_err(|problem| AskError::Unreadable { what: "altitude", problem })?
+            measure::read_altitude(typed).map_err(|problem| AskError::unreadable("altitude", problem))?
         },
         gauge: read_gauge(words)?,
         formula: formula.transpose()?.map(|formula| formula.id.clone()),
@@ -118,7 +117,7 @@ fn read_gauge(words: &ClearWords) -> Result<Option<Gauge>, AskError> {
     const TESTED: &[(&str, Tested)] =
         &[("this-year", Tested::WithinTheYear), ("overdue", Tested::Overdue), ("never", Tested::Never)];
     let error = words.gauge_error.as_deref().map(|typed| {
-        measure::read_pressure(typed).map_err(|problem| AskError::Unreadable { what: "gauge error", problem })
+        measure::read_pressure(typed).map_err(|problem| AskError::unreadable("gauge error", problem))
     });
     let tested = words.gauge_tested.as_deref().map(|typed| {
         let found = TESTED.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed.trim()));

@@ -84,14 +84,33 @@ pub enum AskError {
         /// Which amount.
         what: &'static str,
         /// What is wrong with it.
-        problem: ReadError,
+        problem: Box<ReadError>,
     },
     /// The question cannot be judged.
     #[error(transparent)]
-    Clear(#[from] ClearError),
+    Clear(Box<ClearError>),
     /// The formula cannot be fitted.
     #[error(transparent)]
-    Fit(#[from] FitError),
+    Fit(Box<FitError>),
+}
+
+impl AskError {
+    /// An amount that cannot be read.
+    pub(super) fn unreadable(what: &'static str, problem: ReadError) -> Self {
+        Self::Unreadable { what, problem: Box::new(problem) }
+    }
+}
+
+impl From<ClearError> for AskError {
+    fn from(error: ClearError) -> Self {
+        Self::Clear(Box::new(error))
+    }
+}
+
+impl From<FitError> for AskError {
+    fn from(error: FitError) -> Self {
+        Self::Fit(Box::new(error))
+    }
 }
 
 fn nearest_or(nearest: &[String], kind: &NameKind) -> String {

@@ -34,7 +34,7 @@ pub fn fit(almanac: &Almanac, words: &FitWords) -> Result<Fit, AskError> {
             formula.id.to_string()
         })?;
     let altitude = words.altitude.as_deref().map(|typed| {
-        measure::read_altitude(typed).map_err(|problem| AskError::Unreadable { what: "altitude", problem })
+        measure::read_altitude(typed).map_err(|problem| AskError::unreadable("altitude", problem))
     });
     let canner = words.canner.as_deref().map(|typed| read_canner(Some(typed)));
     let question = FitQuestion {
@@ -55,7 +55,7 @@ fn read_have(typed: &str) -> Result<Have, AskError> {
         None => (IngredientRef::MainProduce, typed),
     };
     let mass = measure::read_mass(weight.trim())
-        .map_err(|problem| AskError::Unreadable { what: "weight of what there is", problem })?;
+        .map_err(|problem| AskError::unreadable("weight of what there is", problem))?;
     Ok(Have { ingredient, mass })
 }
 

@@ -14,6 +14,7 @@ pub(super) fn lay_out_day(sheet: &DaySheet) -> String {
     if !sheet.clash.is_empty() {
         leaf.section("This day cannot be. These cannot hold together:");
         leaf.each(&sheet.clash);
+        leaf.line("", "Give up one of them in the day file, and plan again.");
     }
     lay_out_before(&mut leaf, sheet);
     lay_out_makes(&mut leaf, sheet);

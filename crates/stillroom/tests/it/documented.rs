@@ -48,6 +48,40 @@ fn every_command_has_an_example_of_itself() {
     }
 }
 
+/// The examples of a help text, each a whole command line.
+fn examples(help: &str) -> Vec<String> {
+    let (_, examples) = help.split_once("Examples:\n").unwrap_or_default();
+    let joined = examples.replace("\\\n", " ");
+    let lines = joined.lines().take_while(|line| line.starts_with("  stillroom"));
+    lines.map(|line| line.trim().to_owned()).collect()
+}
+
+/// The words of a command line, as a shell parts them.
+fn part_words(line: &str) -> Vec<String> {
+    let quoted = line.split('"').enumerate();
+    let words = quoted.flat_map(|(at, part)| {
+        let whole = at % 2 == 1;
+        if whole { vec![part.to_owned()] } else { part.split_whitespace().map(str::to_owned).collect() }
+    });
+    words.collect()
+}
+
+#[test]
+fn the_examples_of_every_question_answer_it() {
+    let mut ran_lines = 0;
+    for path in commands() {
+        let asks = path.first().is_some_and(|name| matches!(name.as_str(), "clear" | "fit" | "almanac"));
+        for line in examples(&help_of(&path)).iter().filter(|_| asks) {
+            let words = part_words(line);
+            let words: Vec<&str> = words.iter().skip(1).map(String::as_str).collect();
+            let ran = run(&words);
+            assert!(matches!(ran.code, 0 | 3), "{line}: {}", ran.whole());
+            ran_lines += 1;
+        }
+    }
+    assert!(ran_lines > 10, "only {ran_lines} examples were found");
+}
+
 #[test]
 fn every_command_is_shown_in_the_guide() {
     let guide = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../docs/guide");
