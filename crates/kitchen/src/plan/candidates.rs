@@ -22,6 +22,8 @@ use crate::work::{self, CannerUse, Lot, LotProduce, MultiDay, Work};
 
 /// Batches of one formula in one day, at the most (ours: more is a factory).
 const MOST_BATCHES: u32 = 3;
+/// A make of fewer servings than this is a saucer, not a make (ours).
+const LEAST_SERVINGS: f64 = 5.0;
 /// Ways to make one formula that the planner is shown, at the most.
 const MOST_OPTIONS: usize = 6;
 
@@ -38,6 +40,8 @@ pub(crate) struct Candidate {
     pub(crate) consumes: BTreeMap<String, u32>,
     pub(crate) clearance: Option<Clearance>,
     pub(crate) work: Work,
+    /// Servings before likes, targets and urgency.
+    pub(crate) plain_servings: f64,
     pub(crate) worth: Worth,
 }
 
@@ -144,6 +148,12 @@ impl Considering<'_, '_> {
         let mut short = None;
         for fit in fits {
             let candidate = self.candidate(basket, way, fit, options.len())?;
+            if candidate.plain_servings < LEAST_SERVINGS {
+                let produce = &self.setting.day.baskets[basket].entered;
+                short
+                    .get_or_insert_with(|| format!("there is too little of the {produce} to be worth a pot"));
+                continue;
+            }
             match self.setting.first_short(&candidate.consumes) {
                 None => options.push(candidate),
                 Some((line, needs, there)) => {
@@ -212,8 +222,9 @@ impl Considering<'_, '_> {
             .iter()
             .map(|(at, mass)| (day.baskets[*at].entered.clone(), *mass, day.baskets[*at].waits))
             .collect();
+        let servings = servings_of(setting, formula, way, &fit);
         let worth = worth::weigh_worth(&WorthInputs {
-            servings: servings_of(setting, formula, way, &fit),
+            servings,
             liking: likes::liking_of(day, formula),
             wanted: likes::wanted_of(day, formula),
             saves,
@@ -226,6 +237,7 @@ impl Considering<'_, '_> {
             fetched_produce,
             fit,
             work,
+            plain_servings: servings.count(),
             worth,
         })
     }

@@ -24,7 +24,6 @@ pub(crate) fn choose<'a>(
     day: &Day,
     mut all: Vec<Considered<'a>>,
 ) -> (Vec<Considered<'a>>, Vec<Considered<'a>>) {
-    mark_produce_musts(day, &mut all);
     all.retain(|considered| {
         considered.must || considered.options.iter().any(|option| option.worth.value() > 0)
     });
@@ -43,21 +42,31 @@ pub(crate) fn choose<'a>(
     (shown, rest)
 }
 
-/// Turns a wish for something of a produce into a must for the formula that brings most of it.
-fn mark_produce_musts(day: &Day, all: &mut [Considered<'_>]) {
+/// Produce of which something must be made and nothing is: the formula that brings most of it becomes a must. `false`
+/// when there is nothing to mark.
+pub(crate) fn mark_missing_musts(day: &Day, shown: &mut [Considered<'_>], chosen: &BTreeSet<String>) -> bool {
+    let mut marked = false;
     for wish in &day.wishes {
         let Wish::Must(WishFor::Produce(produce)) = wish else { continue };
-        let best = (0..all.len())
-            .filter(|&at| {
-                all[at].options.iter().any(|option| {
-                    option.uses.first().is_some_and(|(basket, _)| day.baskets[*basket].produce == *produce)
-                })
-            })
-            .max_by(|&a, &b| top(&all[a], worth_alone).total_cmp(&top(&all[b], worth_alone)));
+        let takes = |considered: &Considered<'_>| {
+            considered
+                .options
+                .iter()
+                .any(|option| option.uses.iter().any(|(basket, _)| day.baskets[*basket].produce == *produce))
+        };
+        let of_it: Vec<usize> = (0..shown.len()).filter(|&at| takes(&shown[at])).collect();
+        if of_it.iter().any(|&at| shown[at].must || chosen.contains(shown[at].formula.id.as_str())) {
+            continue;
+        }
+        let best = of_it.into_iter().max_by(|&a, &b| {
+            top(&shown[a], worth_alone).total_cmp(&top(&shown[b], worth_alone)).then(b.cmp(&a))
+        });
         if let Some(best) = best {
-            all[best].must = true;
+            shown[best].must = true;
+            marked = true;
         }
     }
+    marked
 }
 
 /// Whether most of what a candidate uses comes from a basket.

@@ -36,16 +36,25 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
     let span = pools::day_span(&day.people).unwrap_or(Span { from: ClockTime(0), to: ClockTime(0) });
     let setting = setting::Setting::of(almanac, day);
     let (all, aside) = candidates::consider_all(&setting);
-    let (shown, unshown) = choose::choose(day, all);
-    let mut projects: Vec<dayplan::Project> = shown.iter().map(solving::project_of).collect();
-    projects.extend(day.errands.iter().map(|errand| errands::errand_project(errand, span, ERRAND_VALUE)));
-    let problem = solving::state_problem(
-        span.to.0 - span.from.0,
-        limits::kitchen_resources(day),
-        setting.stock.clone(),
-        pools::count_people(&day.people, span),
-        projects,
-    );
-    let plan = solving::solve_day(&problem);
+    let (mut shown, unshown) = choose::choose(day, all);
+    let state = |shown: &[candidates::Considered<'_>]| {
+        let mut projects: Vec<dayplan::Project> = shown.iter().map(solving::project_of).collect();
+        projects.extend(day.errands.iter().map(|errand| errands::errand_project(errand, span, ERRAND_VALUE)));
+        solving::state_problem(
+            span.to.0 - span.from.0,
+            limits::kitchen_resources(day),
+            setting.stock.clone(),
+            pools::count_people(&day.people, span),
+            projects,
+        )
+    };
+    let mut problem = state(&shown);
+    let mut plan = solving::solve_day(&problem);
+    // A wish for something of a produce binds only when the best plan makes nothing of it.
+    let chosen = plan.chosen.iter().map(|chosen| chosen.project.clone()).collect();
+    if choose::mark_missing_musts(day, &mut shown, &chosen) {
+        problem = state(&shown);
+        plan = solving::solve_day(&problem);
+    }
     tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan })
 }

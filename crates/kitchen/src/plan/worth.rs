@@ -39,7 +39,8 @@ pub(crate) enum Serving {
 }
 
 impl Serving {
-    fn count(self) -> f64 {
+    /// How many.
+    pub(crate) fn count(self) -> f64 {
         match self {
             Self::OfJars { containers, each, serving } => f64::from(containers) * each.ratio_to(serving),
             Self::OfProduce { produce, serving } => produce.ratio_to(serving),

@@ -29,7 +29,7 @@ fn produce(planned: &Planned<'_>) -> Vec<FetchLine> {
         .map(|(what, (mass, for_makes))| FetchLine {
             what,
             short: words::weight(planned.day.units, mass),
-            shop: format!("about {}", words::weight(planned.day.units, mass)),
+            shop: String::new(),
             for_makes,
         })
         .collect()

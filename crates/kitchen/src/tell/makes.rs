@@ -1,6 +1,7 @@
 //! What is made, with its amounts, its process and its worth.
 
 use batch::fit::{FittedBatch, FittedIngredient, Keeps};
+use measure::Mass;
 
 use super::{Planned, words};
 use crate::answer::{BatchSheet, IngredientLine, Make};
@@ -39,6 +40,17 @@ pub(super) fn makes(planned: &Planned<'_>) -> Vec<Make> {
 fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candidate) -> Make {
     let units = planned.day.units;
     let (yields, containers) = words::yield_of(&candidate.fit.batches);
+    let yields = yields.unwrap_or_else(|| {
+        let prepared: Mass = candidate
+            .fit
+            .batches
+            .iter()
+            .flat_map(|batch| &batch.ingredients)
+            .filter(|line| !considered.formula.ingredients[line.index].accepts.is_empty())
+            .filter_map(|line| line.weight.or(line.takes))
+            .sum();
+        format!("about {} as it goes in", words::weight(units, prepared))
+    });
     let process = candidate.clearance.as_ref().and_then(|clearance| {
         clearance.processes.first().map(|line| words::process_line(units, line, clearance.acid.as_ref()))
     });

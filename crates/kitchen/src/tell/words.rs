@@ -79,20 +79,20 @@ pub(crate) fn range_of_jars(low: u32, likely: u32, high: u32, name: &str) -> Str
     if low == high { format!("{likely} {name}") } else { format!("{low} to {high} {name}, likely {likely}") }
 }
 
-/// What all batches yield, in one phrase, with its low, likely and high.
-pub(crate) fn yield_of(batches: &[FittedBatch]) -> (String, Option<[u32; 3]>) {
+/// What all batches yield in jars or bags, in one phrase, with its low, likely and high; none where nothing counts them.
+pub(crate) fn yield_of(batches: &[FittedBatch]) -> (Option<String>, Option<[u32; 3]>) {
     let counts: Vec<&JarCount> = batches.iter().flat_map(|batch| &batch.jars).collect();
     if let Some(first) = counts.first() {
         let sum = |pick: fn(&JarCount) -> u32| counts.iter().map(|count| pick(count)).sum::<u32>();
         let (low, likely, high) = (sum(|c| c.low), sum(|c| c.likely), sum(|c| c.high));
-        return (range_of_jars(low, likely, high, &jars(first.size, high)), Some([low, likely, high]));
+        return (Some(range_of_jars(low, likely, high, &jars(first.size, high))), Some([low, likely, high]));
     }
     let bags: Vec<_> = batches.iter().filter_map(|batch| batch.bags.as_ref()).collect();
-    let Some(first) = bags.first() else { return ("as much as it gives".to_owned(), None) };
+    let Some(first) = bags.first() else { return (None, None) };
     let low = bags.iter().map(|bag| bag.low).sum();
     let likely = bags.iter().map(|bag| bag.likely).sum();
     let high = bags.iter().map(|bag| bag.high).sum();
-    (range_of_jars(low, likely, high, &format!("{} bags", first.size)), Some([low, likely, high]))
+    (Some(range_of_jars(low, likely, high, &format!("{} bags", first.size))), Some([low, likely, high]))
 }
 
 /// A cleared process in words.

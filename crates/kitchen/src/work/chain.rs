@@ -27,6 +27,7 @@ const CUT_MAY_WAIT: i32 = 60;
 const RESTED_MAY_WAIT: i32 = 90;
 const HOT_MAY_WAIT: i32 = 10;
 const CANNER_MAY_WAIT: i32 = 30;
+const HOT_BEFORE_LOADING: i32 = 5;
 const JARS_MAY_WAIT: i32 = 15;
 const NEXT_LOAD_WITHIN: i32 = 90;
 const POTS_MAY_WAIT: i32 = 120;
@@ -269,7 +270,11 @@ impl Layout<'_> {
     /// Ties the filling of a batch to the canner: hot before the first load, empty before the others.
     fn join_canner(&mut self, batch: u32, fill: &str) {
         if batch == 1 && self.work.steps.iter().any(|step| step.id == "canner-on") {
-            self.lag("canner-on", fill, 0, Some(CANNER_MAY_WAIT));
+            // What counts is the loading, at the end of the filling: the canner is hot some minutes before it and does
+            // not stand hot for long, however early the cooking began.
+            let filling = self.work.steps.iter().find(|step| step.id == fill).map_or(0, |step| step.minutes);
+            let filling = i32::try_from(filling).unwrap_or(i32::MAX);
+            self.lag("canner-on", fill, HOT_BEFORE_LOADING - filling, Some(CANNER_MAY_WAIT - filling));
         }
         if let Some(lifted) = self.lifted.clone() {
             self.lag(&lifted, fill, 0, Some(NEXT_LOAD_WITHIN));

@@ -39,7 +39,12 @@ pub(crate) struct LotProduce {
 impl Lot {
     /// A line of the formula with the produce called as the household calls it.
     pub(crate) fn in_their_words(&self, what: &str) -> String {
-        self.produce.iter().fold(what.to_owned(), |said, line| said.replace(&line.printed, &line.called))
+        let theirs =
+            self.produce.iter().fold(what.to_owned(), |said, line| said.replace(&line.printed, &line.called));
+        // Eighths and quarters of an inch are read off a ruler as fractions.
+        [("0.125 in", "1/8 in"), ("0.25 in", "1/4 in"), ("0.5 in", "1/2 in")]
+            .iter()
+            .fold(theirs, |said, (decimal, fraction)| said.replace(decimal, fraction))
     }
 
     /// All the produce of the batch.
@@ -123,6 +128,14 @@ fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let start =
         almanac.find_guess(line.action, line.equipment, &line.what).map_or(0.0, |guess| guess.fixed_min);
     start + lots * (printed + BACK_TO_BOIL_MIN)
+}
+
+/// How long a pot takes to the boil: the first guess for a pot that is brought to it.
+pub(crate) fn come_up_minutes(almanac: &Almanac, mass: Mass) -> u32 {
+    let guess = almanac.find_guess(Action::Boil, Tool::Kettle, "");
+    let minutes = guess.map_or(0.0, |guess| guess.fixed_min + guess.per_kg_min * mass.as_kilograms());
+    // Never overflows: clamped to a working day.
+    libm::ceil(minutes.clamp(0.0, 600.0)) as u32
 }
 
 /// The first guess for a line, at the planned quantile when it takes a person.

@@ -62,6 +62,7 @@ pub(crate) fn pieces_of(almanac: &Almanac, formula: &Formula, lot: &Lot, way: &W
     let loaded = lines.iter().position(|line| line.action == Action::Load);
     let lifted = lines.iter().position(|line| line.action == Action::Lift);
     let mut pieces = Vec::new();
+    let mut hot = false;
     for (at, line) in lines.into_iter().enumerate() {
         let phase = if line.note.starts_with("runs beside") {
             Phase::Beside
@@ -72,9 +73,22 @@ pub(crate) fn pieces_of(almanac: &Almanac, formula: &Formula, lot: &Lot, way: &W
         } else {
             Phase::Head
         };
-        pieces.push(piece_of(almanac, line, lot, way, phase));
+        let mut piece = piece_of(almanac, line, lot, way, phase);
+        // Printed minutes count from the boil; a cold pot has to come to it first.
+        if !hot && line.minutes.is_some() && comes_to_the_boil(line, phase) {
+            piece.minutes += duration::come_up_minutes(almanac, lot.spoken_of(&line.what));
+        }
+        hot = line.equipment == Tool::Kettle;
+        pieces.push(piece);
     }
     pieces
+}
+
+/// Whether a line boils or simmers something in a pot.
+fn comes_to_the_boil(line: &FormulaStep, phase: Phase) -> bool {
+    phase == Phase::Head
+        && matches!(line.equipment, Tool::Kettle | Tool::Burner)
+        && matches!(line.action, Action::Boil | Action::Simmer | Action::Cook)
 }
 
 /// The lines that are done this way: no alternatives, no canning of what is not canned, one pack.
@@ -191,9 +205,9 @@ fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<St
 
 /// Whether the object of a line already says what to do.
 fn begins_with_a_verb(what: &str) -> bool {
-    const VERBS: [&str; 14] = [
-        "add", "crush", "throw", "take", "slip", "drip", "drain", "squeeze", "press", "slit", "discard",
-        "measure", "peel", "strain",
+    const VERBS: [&str; 15] = [
+        "add", "preheat", "crush", "throw", "take", "slip", "drip", "drain", "squeeze", "press", "slit",
+        "discard", "measure", "peel", "strain",
     ];
     what.split(|letter: char| !letter.is_alphabetic()).next().is_some_and(|word| VERBS.contains(&word))
 }
