@@ -305,13 +305,13 @@ impl Run<'_, '_> {
                 return;
             }
             let gap = best - 1 - low;
-            // From above in steps that grow while they succeed; every other time from the bound upwards.
-            let aim = match turn % 4 {
-                0 | 2 => (best - step).max(low),
-                1 => low,
-                _ => low + gap / 2,
+            // From above in steps that grow while they succeed; now and then from the bound upwards.
+            let aim = match turn % 6 {
+                2 => low,
+                5 => low + gap / 2,
+                _ => (best - step).max(low),
             };
-            engine.go_by_time(turn < 4 || (turn / 4) % 3 == 1);
+            engine.go_by_time(turn < 3 || (turn / 6) % 3 == 1);
             clock.slice(slice);
             let wish = Wish { finish_at_most: Some(aim), ..Wish::default() };
             match engine.ask(&wish, clock) {
