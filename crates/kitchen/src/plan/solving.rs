@@ -76,8 +76,8 @@ pub(crate) fn find_choice<'a>(problem: &'a Problem, project: &str, option: &str)
 }
 
 /// Work for the whole problem, and for each look at whether the chosen makes fit a shorter day.
-const WHOLE_WORK: u64 = 4_000_000;
-const SHORTER_WORK: u64 = 200_000;
+const WHOLE_WORK: u64 = 12_000_000;
+const SHORTER_WORK: u64 = 600_000;
 /// Shorter days tried.
 const SHORTER_TRIES: u32 = 5;
 
