@@ -59,6 +59,33 @@ pub(crate) struct Considered<'a> {
     pub(crate) formula: &'a Formula,
     pub(crate) must: bool,
     pub(crate) options: Vec<Candidate>,
+    /// A way worth more than all of these that the jars, lids, bags or trays do not allow.
+    pub(crate) missed: Option<Missed>,
+}
+
+/// A way to make a formula that there is too little of something for.
+#[derive(Debug, Clone)]
+pub(crate) struct Missed {
+    /// The way in words: "in quarts".
+    pub(crate) way: String,
+    /// What is short.
+    pub(crate) why: String,
+    value: u32,
+}
+
+/// The ways to make a formula that can be done, and the best that cannot for want of something.
+#[derive(Default)]
+struct Ways {
+    options: Vec<Candidate>,
+    missed: Option<Missed>,
+}
+
+impl Ways {
+    fn miss(&mut self, missed: Missed) {
+        if self.missed.as_ref().is_none_or(|other| other.value < missed.value) {
+            self.missed = Some(missed);
+        }
+    }
 }
 
 /// A formula that cannot be made today.
@@ -81,7 +108,11 @@ pub(crate) fn consider_all<'a>(setting: &Setting<'a>) -> (Vec<Considered<'a>>, V
         }
         let must = likes::is_must(setting.day, formula);
         match (Considering { setting, formula, main }).options(&baskets) {
-            Ok(options) => considered.push(Considered { formula, must, options }),
+            Ok(Ways { options, missed }) => {
+                let best = options.iter().map(|option| option.worth.value()).max().unwrap_or(0);
+                let missed = missed.filter(|missed| missed.value > best);
+                considered.push(Considered { formula, must, options, missed });
+            }
             Err(why) => aside.push(SetAside {
                 name: words::name_of(formula),
                 formula: formula.id.as_str().to_owned(),
@@ -102,12 +133,12 @@ struct Considering<'s, 'a> {
 
 impl Considering<'_, '_> {
     /// All the ways to make it today, or why there is none.
-    fn options(&self, baskets: &[usize]) -> Result<Vec<Candidate>, String> {
+    fn options(&self, baskets: &[usize]) -> Result<Ways, String> {
         if likes::is_not_today(self.setting.day, self.formula) {
             return Err("not today, as you asked".to_owned());
         }
         let ways = keeping::ways_to_keep(self.setting, self.formula)?;
-        let mut options: Vec<Candidate> = Vec::new();
+        let mut found = Ways::default();
         let mut first_reason = None;
         for &basket in baskets {
             let stated = &self.setting.day.baskets[basket];
@@ -116,23 +147,27 @@ impl Considering<'_, '_> {
                 continue;
             }
             for (at, way) in ways.iter().enumerate() {
-                match self.sizes(basket, way, at == 0) {
-                    Ok(found) => options.extend(found),
-                    Err(why) => {
-                        first_reason.get_or_insert(why);
-                    }
+                if let Err(why) = self.sizes(basket, way, at == 0, &mut found) {
+                    first_reason.get_or_insert(why);
                 }
             }
         }
-        options.truncate(MOST_OPTIONS);
-        if options.is_empty() {
-            return Err(first_reason.unwrap_or_else(|| "nothing here fits it".to_owned()));
+        found.options.truncate(MOST_OPTIONS);
+        if found.options.is_empty() {
+            let short = found.missed.map(|missed| missed.why);
+            return Err(short.or(first_reason).unwrap_or_else(|| "nothing here fits it".to_owned()));
         }
-        Ok(options)
+        Ok(found)
     }
 
-    /// The sizes from one basket, kept one way: batch by batch, or all and half where the amount is free.
-    fn sizes(&self, basket: usize, way: &KeepingWay, first_way: bool) -> Result<Vec<Candidate>, String> {
+    /// Adds the sizes from one basket, kept one way: batch by batch, or all and half where the amount is free.
+    fn sizes(
+        &self,
+        basket: usize,
+        way: &KeepingWay,
+        first_way: bool,
+        found: &mut Ways,
+    ) -> Result<(), String> {
         let all = self.enough_room(basket, self.fit(basket, way, MOST_BATCHES, 1.0)?);
         let most = u32::try_from(all.batches.len()).unwrap_or(MOST_BATCHES).min(MOST_BATCHES);
         let mut fits = if first_way {
@@ -144,24 +179,22 @@ impl Considering<'_, '_> {
             fits = vec![all];
             fits.extend(self.fit(basket, way, 1, 0.5).ok());
         }
-        let mut options = Vec::new();
-        let mut short = None;
-        for fit in fits {
-            let candidate = self.candidate(basket, way, fit, options.len())?;
+        for (number, fit) in fits.into_iter().enumerate() {
+            let candidate = self.candidate(basket, way, fit, number)?;
             if candidate.plain_servings < LEAST_SERVINGS {
                 let produce = &self.setting.day.baskets[basket].entered;
-                short
-                    .get_or_insert_with(|| format!("there is too little of the {produce} to be worth a pot"));
-                continue;
+                return Err(format!("there is too little of the {produce} to be worth a pot"));
             }
             match self.setting.first_short(&candidate.consumes) {
-                None => options.push(candidate),
-                Some((line, needs, there)) => {
-                    short.get_or_insert_with(|| limits::short_words(self.setting.day, &line, needs, there));
-                }
+                None => found.options.push(candidate),
+                Some((line, needs, there)) => found.miss(Missed {
+                    way: way.jar.map_or_else(String::new, |(size, _)| format!("in {}", words::jars(size, 2))),
+                    why: limits::short_words(self.setting.day, &line, needs, there),
+                    value: candidate.worth.value(),
+                }),
             }
         }
-        if options.is_empty() { Err(short.unwrap_or_default()) } else { Ok(options) }
+        Ok(())
     }
 
     /// The same fit, or a smaller one that the dryer has trays for.

@@ -108,8 +108,14 @@ fn ingredient_line(planned: &Planned<'_>, line: &FittedIngredient) -> Ingredient
     };
     IngredientLine {
         ingredient: name,
-        measure: line.measured.as_ref().map_or_else(|| "as you like".to_owned(), words::measured),
-        weight: line.weight.map(|weight| words::weight(planned.day.units, weight)),
+        measure: line
+            .measured
+            .as_ref()
+            .map_or_else(|| "as you like".to_owned(), |amount| words::measured(planned.day.units, amount)),
+        weight: line
+            .weight
+            .filter(|_| line.measured.is_none_or(|amount| amount.mass().is_none()))
+            .map(|weight| words::weight(planned.day.units, weight)),
         prep: line.prep.clone(),
         moved: (line.moved_percent.abs() > MOVE_TOLD_PERCENT)
             .then(|| format!("moved by {:+.1} % to what can be measured", line.moved_percent)),

@@ -183,10 +183,27 @@ fn clash_words(planned: &Planned<'_>) -> Vec<String> {
                 }
                 "resource" => {
                     let of = planned.problem.resources.iter().find(|resource| resource.id == id)?;
-                    Some(format!("{} of {} at any one time", of.capacity, id.replace('-', " ")))
+                    Some(resource_words(of))
                 }
                 _ => None,
             }
         })
         .collect()
+}
+
+/// A resource as a limit, in words.
+fn resource_words(resource: &dayplan::Resource) -> String {
+    let name = match resource.id.as_str() {
+        "hands" => "pairs of hands",
+        "careful-hands" => "pairs of hands for careful work",
+        "eyes" => "things that can be watched",
+        "careful-eyes" => "careful things that can be watched",
+        "kettle" => "big pots",
+        other => other,
+    };
+    let name = name.replace('-', " ");
+    match resource.capacity {
+        0 => format!("there are no {name}"),
+        most => format!("at most {most} {name} at any one time, in the hours given"),
+    }
 }

@@ -44,8 +44,11 @@ pub(crate) fn volume(units: Units, volume: Volume) -> String {
     }
 }
 
-/// A measured amount as the formula measures it.
-pub(crate) fn measured(amount: &FittedMeasure) -> String {
+/// A measured amount as the formula measures it; a weight in the units of the house.
+pub(crate) fn measured(units: Units, amount: &FittedMeasure) -> String {
+    if let Some(mass) = amount.mass() {
+        return weight(units, mass);
+    }
     let number = amount.value;
     let unit = amount.unit.told();
     let one = number.to_f64() <= 1.0;
