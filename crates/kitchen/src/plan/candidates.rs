@@ -260,6 +260,7 @@ impl Considering<'_, '_> {
             servings,
             liking: likes::liking_of(day, formula),
             wanted: likes::wanted_of(day, formula),
+            evening_minutes: work.evening_minutes,
             saves,
         });
         Ok(Candidate {

@@ -32,7 +32,11 @@ pub(super) fn not_made(planned: &Planned<'_>) -> Vec<NotMade> {
         let wished =
             planned.is_chosen(&project_id(considered)) || planned.is_wished(considered.formula.id.as_str());
         wished.then(|| NotMade {
-            name: format!("{}, {}", words::name_of(considered.formula), missed.way),
+            name: if missed.way.is_empty() {
+                format!("more of {}", words::name_of(considered.formula))
+            } else {
+                format!("{}, {}", words::name_of(considered.formula), missed.way)
+            },
             why: missed.why.clone(),
             worth: most_worth(considered),
         })
@@ -119,21 +123,19 @@ fn free_hand_minutes(planned: &Planned<'_>) -> u32 {
     u32::try_from(there).unwrap_or(u32::MAX).saturating_sub(used)
 }
 
+/// The one lack that says most: the produce if it is gone, else the first of jars, lids, bags and trays.
 fn lacking_words(planned: &Planned<'_>, lacking: &[(String, u32, u32)]) -> String {
-    let said: Vec<String> = lacking
-        .iter()
-        .map(|(line, needs, rest)| match basket_of_stock(line) {
-            Some(basket) => {
-                let users = planned.users_of(line);
-                let produce = &planned.day.baskets[basket].entered;
-                if users.is_empty() {
-                    format!("there is too little of the {produce}")
-                } else {
-                    format!("the {produce} go into {}", words::and_list(&users))
-                }
-            }
-            None => format!("it needs {needs} {} and {rest} are left", stock_words(line)),
-        })
-        .collect();
-    words::and_list(&said)
+    let gone = lacking.iter().find_map(|(line, _, _)| Some((line, basket_of_stock(line)?)));
+    if let Some((line, basket)) = gone {
+        let users = planned.users_of(line);
+        let produce = &planned.day.baskets[basket].entered;
+        return if users.is_empty() {
+            format!("there is too little of the {produce}")
+        } else {
+            format!("what there is of {produce} goes into {}", words::and_list(&users))
+        };
+    }
+    lacking.first().map_or_else(String::new, |(line, needs, rest)| {
+        format!("it needs {needs} {}, and the plan leaves {rest}", stock_words(line))
+    })
 }

@@ -64,6 +64,8 @@ pub(crate) struct Work {
     pub(crate) lags: Vec<Lag>,
     pub(crate) holds: Vec<Hold>,
     pub(crate) evening: Vec<String>,
+    /// Minutes of the evening's work that take a person.
+    pub(crate) evening_minutes: u32,
     pub(crate) later: Vec<LaterWork>,
 }
 
@@ -180,6 +182,8 @@ impl Layout<'_> {
 
     fn add_evening(&mut self, batch: u32, pieces: Vec<Piece>) {
         let acts = fold::fold(pieces);
+        let attended = acts.iter().filter(|act| act.attention != Attention::None);
+        self.work.evening_minutes += attended.map(|act| act.minutes).sum::<u32>();
         let of = if self.lots > 1 { format!(" (batch {batch} of {})", self.lots) } else { String::new() };
         self.work.evening.extend(acts.iter().map(|act| {
             let length = if act.attention == Attention::None {
