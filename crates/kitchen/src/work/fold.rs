@@ -113,8 +113,11 @@ pub(crate) fn fold(pieces: impl IntoIterator<Item = Piece>) -> Vec<Act> {
 
 /// Whether a piece is done in one go with what comes before it.
 fn go_together(act: &Act, piece: &Piece) -> bool {
-    // The acid is the first act at the jars, however little was left to cut before it.
-    if act.attention != piece.attention || act.slack > 0 || piece.action == Action::Acidify {
+    // Work at the jars and at the crock begins an act of its own, however little was left to cut before it.
+    if act.attention != piece.attention
+        || act.slack > 0
+        || matches!(piece.action, Action::Acidify | Action::Layer)
+    {
         return false;
     }
     let tools: BTreeSet<Tool> = act.tools.union(&tools_of(piece)).copied().collect();
