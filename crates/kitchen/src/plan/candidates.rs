@@ -179,6 +179,7 @@ impl Considering<'_, '_> {
             fits = vec![all];
             fits.extend(self.fit(basket, way, 1, 0.5).ok());
         }
+        fits.retain(|fit| !ends_in_a_scrap(fit));
         for (number, fit) in fits.into_iter().enumerate() {
             let candidate = self.candidate(basket, way, fit, number)?;
             if candidate.plain_servings < LEAST_SERVINGS {
@@ -274,6 +275,14 @@ impl Considering<'_, '_> {
             plain_servings: servings.count(),
             worth,
         })
+    }
+}
+
+/// Whether the last of several batches is less than half of the first: nobody lights the stove for a single jar.
+fn ends_in_a_scrap(fit: &Fit) -> bool {
+    match fit.batches.as_slice() {
+        [first, .., last] => last.factor.to_f64() < first.factor.to_f64() / 2.0,
+        _ => false,
     }
 }
 
