@@ -7,7 +7,7 @@
 use std::collections::BTreeMap;
 
 use almanac::{Attention, Care};
-use dayplan::{Budget, Plan, Problem, Project, Step};
+use dayplan::{Budget, Plan, Problem, Project};
 
 use super::people::{self, Deal, Duty};
 use super::pools::{self, ABSENCES, Pool};
@@ -107,10 +107,20 @@ fn attended_steps(
         .collect()
 }
 
-/// Rounds of moving what nobody can do.
-const ROUNDS: u32 = 6;
-/// Work of the planner on each round.
-const ROUND_WORK: u64 = 1_000_000;
+/// Looks at whether a moved step lets somebody do it.
+const TRIES: u32 = 16;
+/// Work of the planner on each.
+const TRY_WORK: u64 = 500_000;
+
+/// Where a step may lie, in minutes of the horizon.
+#[derive(Debug, Clone, Copy, Default)]
+struct Window {
+    earliest: u32,
+    latest_end: Option<u32>,
+}
+
+/// Windows of moved steps, by project and step.
+type Windows = BTreeMap<(String, String), Window>;
 
 /// Moves steps that nobody can do, as long as that leaves fewer of them.
 pub(crate) fn settle(
@@ -121,54 +131,81 @@ pub(crate) fn settle(
     plan: Plan,
 ) -> (Plan, Roster) {
     let mut best = (draw_up(day, span, shown, &plan), plan);
-    let mut moved: BTreeMap<(String, String), Step> = BTreeMap::new();
-    for _ in 0..ROUNDS {
-        let Some(open) = best.0.turns.iter().find(|turn| turn.who.is_none()) else { break };
-        let Some(behind) = free_from(day, &best.0, open) else { break };
-        let entry = moved.entry((open.project.clone(), open.step.clone())).or_default();
-        entry.earliest = entry.earliest.max(behind.0.saturating_sub(span.from.0));
-        let fixed = fixed_choice(problem, &best.1, &moved);
-        let found = dayplan::solve(&fixed, Budget::work(ROUND_WORK));
-        if found.chosen.len() != best.1.chosen.len() {
-            break;
+    let mut windows = Windows::new();
+    let mut tries = 0;
+    'better: while best.0.open() > 0 {
+        let moves: Vec<((String, String), Window)> = best
+            .0
+            .turns
+            .iter()
+            .filter(|turn| turn.who.is_none())
+            .flat_map(|turn| moves_of(day, span, &best.0, turn))
+            .collect();
+        for (step, window) in moves {
+            if tries == TRIES {
+                break 'better;
+            }
+            tries += 1;
+            let mut tried = windows.clone();
+            let entry = tried.entry(step).or_default();
+            entry.earliest = entry.earliest.max(window.earliest);
+            entry.latest_end = entry.latest_end.or(window.latest_end);
+            let found = dayplan::solve(&fixed_choice(problem, &best.1, &tried), Budget::work(TRY_WORK));
+            if found.chosen.len() != best.1.chosen.len() {
+                continue;
+            }
+            let plan = solving::transplant(problem, &best.1, &found);
+            let roster = draw_up(day, span, shown, &plan);
+            if roster.open() < best.0.open() {
+                best = (roster, plan);
+                windows = tried;
+                continue 'better;
+            }
         }
-        let plan = solving::transplant(problem, &best.1, &found);
-        let roster = draw_up(day, span, shown, &plan);
-        if roster.open() <= best.0.open() {
-            best = (roster, plan);
-        }
+        break;
     }
     (best.1, best.0)
 }
 
-/// The first minute at which somebody who may do an open step has hands or eyes for it.
-fn free_from(day: &Day, roster: &Roster, open: &Turn) -> Option<ClockTime> {
-    let last = day.people.iter().flat_map(|person| &person.hours).map(|hours| hours.to).max()?;
+/// Where an open step could go: behind what stands in its way, or before it.
+fn moves_of(day: &Day, span: Span, roster: &Roster, open: &Turn) -> Vec<((String, String), Window)> {
+    let step = (open.project.clone(), open.step.clone());
     let length = open.duty.span.to.0 - open.duty.span.from.0;
-    (open.duty.span.from.0 + 1..last.0).map(ClockTime).find(|&from| {
-        let span = Span { from, to: ClockTime(from.0 + length) };
-        (0..day.people.len()).any(|person| {
-            pools::can_serve(&day.people[person], open.duty.pool, span)
-                && !roster.turns.iter().any(|turn| {
-                    turn.who == Some(person)
-                        && turn.duty.span.from < span.to
-                        && span.from < turn.duty.span.to
-                        && matches!(turn.duty.pool, Pool::Hands | Pool::CarefulHands)
-                })
-        })
+    let start = open.duty.span.from.0;
+    let behind =
+        (start + 1..span.to.0.saturating_sub(length)).find(|&from| somebody_is_free(day, roster, open, from));
+    let before = (span.from.0..start).rev().find(|&from| somebody_is_free(day, roster, open, from));
+    let behind = behind.map(|from| Window { earliest: from - span.from.0, latest_end: None });
+    let before = before.map(|from| Window { earliest: 0, latest_end: Some(from + length - span.from.0) });
+    behind.into_iter().chain(before).map(|window| (step.clone(), window)).collect()
+}
+
+/// Whether somebody who may do an open step has hands or eyes for it from a minute on.
+fn somebody_is_free(day: &Day, roster: &Roster, open: &Turn, from: u32) -> bool {
+    let length = open.duty.span.to.0 - open.duty.span.from.0;
+    let span = Span { from: ClockTime(from), to: ClockTime(from + length) };
+    (0..day.people.len()).any(|person| {
+        pools::can_serve(&day.people[person], open.duty.pool, span)
+            && !roster.turns.iter().any(|turn| {
+                turn.who == Some(person)
+                    && turn.duty.span.from < span.to
+                    && span.from < turn.duty.span.to
+                    && matches!(turn.duty.pool, Pool::Hands | Pool::CarefulHands)
+            })
     })
 }
 
-/// The problem with only the chosen options, and the moved steps not before their time.
-fn fixed_choice(problem: &Problem, plan: &Plan, moved: &BTreeMap<(String, String), Step>) -> Problem {
+/// The problem with only the chosen options, and the moved steps inside their windows.
+fn fixed_choice(problem: &Problem, plan: &Plan, windows: &Windows) -> Problem {
     let projects = plan
         .chosen
         .iter()
         .filter_map(|chosen| {
             let mut choice = find_choice(problem, &chosen.project, &chosen.option)?.clone();
             for step in &mut choice.steps {
-                if let Some(later) = moved.get(&(chosen.project.clone(), step.id.clone())) {
-                    step.earliest = step.earliest.max(later.earliest);
+                if let Some(window) = windows.get(&(chosen.project.clone(), step.id.clone())) {
+                    step.earliest = step.earliest.max(window.earliest);
+                    step.latest_end = [step.latest_end, window.latest_end].into_iter().flatten().min();
                 }
             }
             Some(Project { id: chosen.project.clone(), must: true, options: vec![choice] })
