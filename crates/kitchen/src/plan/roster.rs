@@ -110,7 +110,7 @@ fn attended_steps(
 /// Looks at whether a moved step lets somebody do it.
 const TRIES: u32 = 16;
 /// Work of the planner on each.
-const TRY_WORK: u64 = 500_000;
+const TRY_WORK: u64 = 2_000_000;
 
 /// Where a step may lie, in minutes of the horizon.
 #[derive(Debug, Clone, Copy, Default)]
