@@ -179,6 +179,7 @@ impl Considering<'_, '_> {
             fits = vec![all];
             fits.extend(self.fit(basket, way, 1, 0.5).ok());
         }
+        fits.retain(|fit| !ends_in_a_scrap(fit));
         for (number, fit) in fits.into_iter().enumerate() {
             let candidate = self.candidate(basket, way, fit, number)?;
             if candidate.plain_servings < LEAST_SERVINGS {
@@ -277,6 +278,14 @@ impl Considering<'_, '_> {
     }
 }
 
+/// Whether the last of several batches is less than half of the first: nobody lights the stove for a single jar.
+fn ends_in_a_scrap(fit: &Fit) -> bool {
+    match fit.batches.as_slice() {
+        [first, .., last] => last.factor.to_f64() < first.factor.to_f64() / 2.0,
+        _ => false,
+    }
+}
+
 /// Likely jars or bags of a fit.
 fn containers_of(fit: &Fit) -> u32 {
     let jars: u32 = fit.batches.iter().flat_map(|batch| &batch.jars).map(|jars| jars.likely).sum();
@@ -284,12 +293,15 @@ fn containers_of(fit: &Fit) -> u32 {
     jars + bags
 }
 
+/// The most produce of what is not canned that is worked through in one go (ours): more is done lot by lot.
+const MOST_IN_ONE_GO: Mass = Mass::kilograms(7.0);
+
 /// The batches as far as their work is concerned.
 fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
-        .map(|batch| Lot {
-            produce: batch
+        .flat_map(|batch| {
+            let produce: Vec<LotProduce> = batch
                 .ingredients
                 .iter()
                 .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
@@ -300,14 +312,38 @@ fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> V
                         mass: line.takes.or(line.weight)?,
                     })
                 })
-                .collect(),
-            containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
-                + batch.bags.as_ref().map_or(0, |bags| bags.likely),
-            vessels: vessels_of(batch),
-            units: day.units,
-            processor: day.equipment.processors > 0,
+                .collect();
+            let whole = Lot {
+                produce,
+                containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
+                    + batch.bags.as_ref().map_or(0, |bags| bags.likely),
+                vessels: vessels_of(batch),
+                units: day.units,
+                processor: day.equipment.processors > 0,
+            };
+            if batch.jars.is_empty() { in_goes(whole) } else { vec![whole] }
         })
         .collect()
+}
+
+/// A lot cut into as many goes as it takes.
+fn in_goes(whole: Lot) -> Vec<Lot> {
+    let goes = libm::ceil(whole.total().ratio_to(MOST_IN_ONE_GO)).clamp(1.0, 24.0);
+    // Never overflows: between 1 and 24.
+    let count = goes as u32;
+    if count == 1 {
+        return vec![whole];
+    }
+    let mut share = whole;
+    for line in &mut share.produce {
+        line.mass = line.mass * (1.0 / goes);
+    }
+    share.containers = share.containers.div_ceil(count);
+    share.vessels = match share.containers {
+        0 => String::new(),
+        bags => format!("{bags} bags"),
+    };
+    vec![share; count as usize]
 }
 
 /// What the household calls the produce of an ingredient: the basket it comes from, else the printed name.

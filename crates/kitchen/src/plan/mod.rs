@@ -9,6 +9,7 @@ mod limits;
 pub(crate) mod people;
 pub(crate) mod pools;
 mod produce;
+pub(crate) mod roster;
 mod setting;
 mod solving;
 pub(crate) mod worth;
@@ -56,5 +57,6 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
         problem = state(&shown);
         plan = solving::solve_day(&problem);
     }
-    tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan })
+    let (plan, roster) = roster::settle(day, span, &shown, &problem, plan);
+    tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan, roster })
 }

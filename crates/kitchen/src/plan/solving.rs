@@ -143,12 +143,12 @@ fn shorter_day(problem: &Problem, plan: &Plan, horizon: u32) -> Problem {
     Problem { horizon, projects, ..problem.clone() }
 }
 
-/// The starts found for a shorter day, as a plan of the whole one.
-fn transplant(problem: &Problem, plan: &Plan, shorter: &Plan) -> Plan {
+/// The starts found for a narrower problem, as a plan of the whole one.
+pub(crate) fn transplant(problem: &Problem, plan: &Plan, found: &Plan) -> Plan {
     let mut plan = plan.clone();
     for chosen in &mut plan.chosen {
-        let found = shorter.chosen.iter().find(|other| other.project == chosen.project);
-        match found {
+        let other = found.chosen.iter().find(|other| other.project == chosen.project);
+        match other {
             Some(other) if chosen.project != ABSENCES => chosen.starts.clone_from(&other.starts),
             _ => {}
         }

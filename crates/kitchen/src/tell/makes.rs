@@ -69,7 +69,7 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
             .collect(),
         yields,
         containers,
-        keeps: keeps_words(candidate.fit.keeps).to_owned(),
+        keeps: keeps_words(candidate).to_owned(),
         process,
         batches: sheets(planned, &candidate.fit.batches),
         worth: candidate.worth.servings,
@@ -79,9 +79,10 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
     }
 }
 
-fn keeps_words(keeps: Keeps) -> &'static str {
-    match keeps {
-        Keeps::ShelfIfCleared => "on the shelf, processed as below",
+fn keeps_words(candidate: &Candidate) -> &'static str {
+    match candidate.fit.keeps {
+        Keeps::ShelfIfCleared if candidate.clearance.is_some() => "on the shelf, processed as below",
+        Keeps::ShelfIfCleared => "in its crock until it is sour, then in the refrigerator",
         Keeps::Cold => "in the refrigerator",
         Keeps::Frozen => "in the freezer",
         Keeps::Dried => "dry, airtight and dark",

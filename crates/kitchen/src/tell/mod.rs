@@ -18,6 +18,7 @@ use jiff::civil::Date;
 use crate::answer::DayAnswer;
 use crate::day::{Day, Span};
 use crate::plan::candidates::{Candidate, Considered, SetAside};
+use crate::plan::roster::Roster;
 use crate::plan::{ABSENCES, errand_id, project_id, real_finish};
 
 /// A planned day with everything it was planned from.
@@ -33,6 +34,8 @@ pub(crate) struct Planned<'a> {
     pub(crate) aside: Vec<SetAside>,
     pub(crate) problem: Problem,
     pub(crate) plan: Plan,
+    /// Who does what.
+    pub(crate) roster: Roster,
 }
 
 impl Planned<'_> {
