@@ -137,7 +137,7 @@ pub(crate) fn timed(line: &FormulaStep, what: &str, from_cold: bool) -> Option<C
     let verb = line.action.as_str();
     let head = what.split([',', ';']).next().unwrap_or(what);
     let short = if what.contains("full rolling boil") {
-        format!("full rolling boil {head}, {minutes}")
+        format!("hard boil {head}, {minutes}")
     } else {
         format!("{verb} {head}, {minutes}{tail}")
     };
