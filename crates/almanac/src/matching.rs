@@ -27,8 +27,11 @@ impl<'a, T> Match<'a, T> {
     }
 }
 
-/// Finds rows by name. A name that is spelled in full comes before one that holds all typed words, and that before
-/// a name that is merely near.
+/// Finds rows by name. A name that is spelled in full comes first; then the one whose head words are all typed and
+/// that holds every typed word; then those that hold all typed words, and those that are merely near.
+///
+/// A name of which the typed words are only a part never stands for them alone: who types `zucchini butter` does not
+/// mean bread-and-butter zucchini, and `baby carrots` are not pickled ones. Such a name is offered.
 pub(crate) fn match_name<'a, T>(
     typed: &str,
     rows: impl Iterator<Item = &'a T>,
@@ -48,13 +51,25 @@ pub(crate) fn match_name<'a, T>(
     });
     let mut found: Vec<&T> = full.map(|(row, _, _)| *row).collect();
     if found.is_empty() && !wanted.is_empty() {
-        let holding = rows.iter().filter(|(_, _, stems)| stems.iter().any(|stems| wanted.is_subset(stems)));
-        found = holding.map(|(row, _, _)| *row).collect();
+        let meant = rows.iter().filter(|(_, names, stems)| {
+            names
+                .iter()
+                .zip(stems)
+                .any(|(name, stems)| wanted.is_subset(stems) && is_head_typed(name, &wanted))
+        });
+        found = meant.map(|(row, _, _)| *row).collect();
     }
     match found.as_slice() {
         [row] => return Match::One(row),
         [] => {}
         _ => return Match::Several(found),
+    }
+    let holding = rows
+        .iter()
+        .filter(|(_, _, stems)| !wanted.is_empty() && stems.iter().any(|stems| wanted.is_subset(stems)));
+    let holding: Vec<&T> = holding.map(|(row, _, _)| *row).collect();
+    if holding.len() > 1 {
+        return Match::Several(holding);
     }
     // A third of the letters may be wrong; beyond that a name is no help.
     let farthest = (spelled.chars().count() / 3).max(1);
@@ -67,7 +82,16 @@ pub(crate) fn match_name<'a, T>(
         })
         .collect();
     near.sort_by_key(|(distance, _)| *distance);
-    Match::Nearest(near.into_iter().take(MOST_NEAR).map(|(_, row)| row).collect())
+    let others = near.into_iter().map(|(_, row)| row);
+    let others = others.filter(|row| !holding.iter().any(|held| std::ptr::eq(*held, *row)));
+    Match::Nearest(holding.iter().copied().chain(others).take(MOST_NEAR).collect())
+}
+
+/// Whether every word of a name's head was typed. The head is what stands before the first comma or bracket:
+/// `tomatoes` of `tomatoes, crushed, no added liquid`.
+fn is_head_typed(name: &str, wanted: &Stems) -> bool {
+    let head = stems_of(name.split([',', '(', ';', ':']).next().unwrap_or(name));
+    !head.is_empty() && head.is_subset(wanted)
 }
 
 /// How far a name is from what was typed: the letters of the whole, or word by word the letters to the nearest word.
@@ -125,6 +149,46 @@ mod tests {
                 _ => assert_eq!(list.join(" "), ids, "{typed:?}"),
             }
         }
+    }
+
+    #[test]
+    fn a_name_that_merely_holds_the_words_is_offered_and_never_taken() {
+        let almanac = Almanac::load().expect("the built-in tables hold no fault");
+        let formulas = [
+            ("zucchini butter", "bread_butter_zucchini"),
+            ("pineapple jam", "peach_pineapple_spread"),
+            ("garlic beans", "pickled_three_bean_salad"),
+        ];
+        for (typed, held) in formulas {
+            let (kind, list) = names(&almanac.find_formula(typed), |formula| formula.id.as_str());
+            assert_ne!(kind, "one", "{typed}: {list:?}, such as {held}");
+        }
+        let foods = ["zucchini", "baby carrots", "pineapple juice", "apple rings", "peppers in oil"];
+        for typed in foods {
+            let (kind, list) = names(&almanac.find_product(typed), |product| product.id.as_str());
+            assert_ne!(kind, "one", "{typed}: {list:?}");
+        }
+        let (kind, list) = names(&almanac.find_product("baby carrots"), |product| product.id.as_str());
+        assert_eq!((kind, list.first().map(String::as_str)), ("nearest", Some("carrots-baby-pickled")));
+    }
+
+    #[test]
+    fn the_head_of_a_name_is_enough_when_only_one_has_it() {
+        let almanac = Almanac::load().expect("the built-in tables hold no fault");
+        let foods = [
+            ("applesauce", "applesauce"),
+            ("peaches", "peach-halves"),
+            ("crushed tomatoes", "tomatoes-crushed"),
+            ("asparagus spears", "asparagus"),
+            ("green beans", "beans-snap"),
+        ];
+        for (typed, id) in foods {
+            let (kind, list) = names(&almanac.find_product(typed), |product| product.id.as_str());
+            assert_eq!((kind, list.join(" ").as_str()), ("one", id), "{typed}");
+        }
+        let (kind, list) =
+            names(&almanac.find_formula("bread and butter zucchini"), |formula| formula.id.as_str());
+        assert_eq!((kind, list.join(" ").as_str()), ("one", "bread_butter_zucchini"));
     }
 
     #[test]

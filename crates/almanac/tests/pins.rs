@@ -44,7 +44,7 @@ const PINS: &[Pin] = &[
         rows: 1064,
         read: 1062,
         memory: 2,
-        digest: 0x69de_a849_99a6_d6d1,
+        digest: 0x378b_f15c_986f_ef8b,
         sums: &[
             ("minutes", 42638.0),
             ("alt_min_ft", 2262696.0),
@@ -66,7 +66,7 @@ const PINS: &[Pin] = &[
         rows: 48,
         read: 47,
         memory: 1,
-        digest: 0x2a1c_a4ee_a507_142f,
+        digest: 0x757c_57b4_702e_a46d,
         sums: &[],
     },
     Pin {
@@ -74,7 +74,7 @@ const PINS: &[Pin] = &[
         rows: 105,
         read: 97,
         memory: 8,
-        digest: 0xe144_8dff_0cb3_c501,
+        digest: 0x67da_7909_86f4_5c20,
         sums: &[("value_min", 2332.95), ("value_max", 2454.2)],
     },
     Pin { table: Table::JarSteps, rows: 9, read: 0, memory: 0, digest: 0xafe5_2e8d_7252_3f23, sums: &[] },
@@ -106,7 +106,7 @@ const PINS: &[Pin] = &[
         rows: 76,
         read: 68,
         memory: 7,
-        digest: 0x5540_ea92_9723_3707,
+        digest: 0x8235_c0a1_5168_7a0b,
         sums: &[],
     },
     Pin {
@@ -122,7 +122,7 @@ const PINS: &[Pin] = &[
         rows: 122,
         read: 121,
         memory: 1,
-        digest: 0x46ca_7c71_988d_8798,
+        digest: 0xdf22_b7f2_2916_e35a,
         sums: &[("yield_min", 638.0), ("yield_max", 682.0), ("headspace_in", 48.875)],
     },
     Pin {
@@ -130,7 +130,7 @@ const PINS: &[Pin] = &[
         rows: 692,
         read: 690,
         memory: 2,
-        digest: 0x737a_a614_44f3_3861,
+        digest: 0x558c_6737_bc1c_8b43,
         sums: &[("amount_min", 2400.415), ("amount_max", 2422.54)],
     },
     Pin {
@@ -138,7 +138,7 @@ const PINS: &[Pin] = &[
         rows: 2019,
         read: 1846,
         memory: 173,
-        digest: 0xefe3_fdce_e961_8d1a,
+        digest: 0xe18d_f276_564b_3c60,
         sums: &[
             ("order", 19752.0),
             ("minutes_min", 287558.1),
@@ -167,7 +167,7 @@ const PINS: &[Pin] = &[
         rows: 318,
         read: 313,
         memory: 1,
-        digest: 0x0de5_0cd6_5ef0_9d5a,
+        digest: 0xce30_40ad_a997_3ba2,
         sums: &[],
     },
     Pin {
@@ -183,7 +183,7 @@ const PINS: &[Pin] = &[
         rows: 608,
         read: 589,
         memory: 1,
-        digest: 0x683c_0bbb_aecf_4aab,
+        digest: 0xa756_a159_fa78_3b43,
         sums: &[("grams", 66854.63), ("low", 9924.78), ("high", 13741.13)],
     },
     Pin {
@@ -214,7 +214,7 @@ const PINS: &[Pin] = &[
         rows: 223,
         read: 191,
         memory: 32,
-        digest: 0x577e_ca0f_ba52_5394,
+        digest: 0xf01d_25aa_5d81_c950,
         sums: &[("ph_min", 958.15), ("ph_max", 1033.26)],
     },
     Pin {
@@ -235,7 +235,7 @@ const PINS: &[Pin] = &[
         rows: 102,
         read: 83,
         memory: 19,
-        digest: 0xe57b_8772_3376_de34,
+        digest: 0xfbe5_bf68_adfd_0037,
         sums: &[],
     },
     Pin {
@@ -243,7 +243,7 @@ const PINS: &[Pin] = &[
         rows: 83,
         read: 58,
         memory: 25,
-        digest: 0x9964_6176_8d8c_832b,
+        digest: 0xb453_6ade_fa60_c081,
         sums: &[
             ("wide_pint_in", 1.5),
             ("wide_quart_in", 2.5),
@@ -258,7 +258,7 @@ const PINS: &[Pin] = &[
         rows: 98,
         read: 54,
         memory: 44,
-        digest: 0x4cbf_2ace_2a03_b565,
+        digest: 0x3f41_1514_be2a_0910,
         sums: &[("hours_min", 490.0), ("hours_max", 761.0), ("fresh_lb", 206.0), ("dried_lb", 23.125)],
     },
     Pin {
@@ -266,7 +266,7 @@ const PINS: &[Pin] = &[
         rows: 108,
         read: 98,
         memory: 6,
-        digest: 0xf08f_1ca2_6b19_5416,
+        digest: 0x9e14_2c06_cfd6_be80,
         sums: &[("value_max", 20183.334)],
     },
     Pin {
@@ -274,7 +274,7 @@ const PINS: &[Pin] = &[
         rows: 86,
         read: 81,
         memory: 4,
-        digest: 0xacfb_e1ff_6246_a66c,
+        digest: 0x95ed_64ef_c215_02a2,
         sums: &[("value_min", 2091.55), ("value_max", 2114.83), ("altitude_ft", 36000.0)],
     },
     Pin {
@@ -282,7 +282,7 @@ const PINS: &[Pin] = &[
         rows: 22,
         read: 22,
         memory: 0,
-        digest: 0x0fb3_90f5_6ce5_77ed,
+        digest: 0xfa41_8982_4af7_591f,
         sums: &[
             ("percent_sugar_printed", 580.0),
             ("water_cups", 101.75),
@@ -290,7 +290,7 @@ const PINS: &[Pin] = &[
             ("yield_cups", 25.583),
         ],
     },
-    Pin { table: Table::Pectin, rows: 10, read: 10, memory: 0, digest: 0xaf7b_d620_8fb1_1d33, sums: &[] },
+    Pin { table: Table::Pectin, rows: 10, read: 10, memory: 0, digest: 0x74fc_9047_0f5d_f05f, sums: &[] },
 ];
 
 /// The rows of a table, by column.

@@ -91,11 +91,11 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("quick_sweet_cucumber", "less sugar", TESTED),
     ("quick_sweet_cucumber", "no sugar", NOT_TESTED),
     ("apples_sliced", "no sugar", TESTED),
-    ("strawberry_jam_pectin", "less sugar", DO_NOT),
-    ("strawberry_jam_pectin", "honey instead of sugar", NOT_TESTED),
+    ("blueberry_spice_jam", "less sugar", DO_NOT),
+    ("blueberry_spice_jam", "honey instead of sugar", NOT_TESTED),
     ("apricot_jam", "honey instead of sugar", NOT_TESTED),
     ("apricot_jam", "honey for half the sugar", TESTED),
-    ("strawberry_jam_pectin", "stevia for sugar", DO_NOT),
+    ("blueberry_spice_jam", "stevia for sugar", DO_NOT),
     ("quick_sweet_cucumber", "brown sugar for sugar", TESTED),
     // Low-acid food is a ceiling.
     ("chile_salsa", "more garlic", DO_NOT),
@@ -111,16 +111,14 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("snap_beans_canned", "add oil", DO_NOT),
     ("quick_dill_cucumber", "add oil", NOT_TESTED),
     ("marinated_peppers", "more oil", DO_NOT),
-    ("strawberry_jam_pectin", "add jalapenos", DO_NOT),
-    ("strawberry_jam_pectin", "add 1 tsp basil", NOT_TESTED),
+    ("blueberry_spice_jam", "add jalapenos", DO_NOT),
+    ("blueberry_spice_jam", "add 1 tsp basil", NOT_TESTED),
     ("chile_salsa", "more cumin", TESTED),
     ("chile_salsa", "more cilantro", DO_NOT),
     // One for another.
     ("chile_salsa", "another pepper", TESTED),
     ("chile_salsa", "another pepper for the chile peppers", TESTED),
     ("chile_salsa", "jalapeños instead of chiles", TESTED),
-    ("golden_pepper_jelly", "green for yellow bell peppers", TESTED),
-    ("golden_pepper_jelly", "green peppers for red peppers", TESTED),
     ("pickled_jalapeno_rings", "serranos for jalapenos", NOT_TESTED),
     ("choice_salsa", "peppers for onions", TESTED),
     ("chile_salsa", "peppers for onions", DO_NOT),
@@ -147,16 +145,16 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("tomato_juice", "thickened", DO_NOT),
     ("tomato_juice", "add cream", DO_NOT),
     // Batches.
-    ("strawberry_jam_pectin", "double batch", DO_NOT),
+    ("blueberry_spice_jam", "double batch", DO_NOT),
     ("chile_salsa", "double batch", NOT_TESTED),
     ("chile_salsa", "half a batch", TESTED),
-    ("strawberry_jam_pectin", "half batch", NOT_TESTED),
+    ("blueberry_spice_jam", "half batch", NOT_TESTED),
     ("grape_jelly", "halve the recipe", NOT_TESTED),
     // Practices.
     ("apples_sliced", "in the oven", DO_NOT),
     ("apples_sliced", "open kettle", DO_NOT),
-    ("strawberry_jam_pectin", "seal with paraffin", DO_NOT),
-    ("strawberry_jam_pectin", "invert the jars", DO_NOT),
+    ("blueberry_spice_jam", "seal with paraffin", DO_NOT),
+    ("blueberry_spice_jam", "invert the jars", DO_NOT),
     ("snap_beans_canned", "no venting", DO_NOT),
     ("snap_beans_canned", "in the multicooker", DO_NOT),
     ("apples_sliced", "shorter time", DO_NOT),
@@ -168,7 +166,7 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("pickled_beets", "low temperature pasteurization", DO_NOT),
     ("chile_salsa", "my own recipe", DO_NOT),
     // These are printed, but not with the minutes of the line found.
-    ("strawberry_jam_pectin", "unsterilized jars", NOT_TESTED),
+    ("blueberry_spice_jam", "unsterilized jars", NOT_TESTED),
     ("sauerkraut", "skip the processing", NOT_TESTED),
     ("apples_sliced", "mayonnaise jars", TESTED),
     ("snap_beans_canned", "mayonnaise jars", DO_NOT),
@@ -213,7 +211,8 @@ fn each_change_comes_to_its_verdict() {
 #[test]
 fn without_the_change_every_formula_here_is_served() {
     let almanac = load();
-    for (formula, _, _) in SAID {
+    // A part of this one was only recalled, so it is not tested either way.
+    for (formula, _, _) in SAID.iter().filter(|(formula, _, _)| *formula != "golden_pepper_jelly") {
         let plain = ask(almanac, formula, &[]);
         assert_eq!(plain.verdict, TESTED, "{formula}: {:?}", plain.because);
     }
@@ -346,7 +345,7 @@ const BY_ROW: &[(&str, &str, &[&str])] = &[
     ("chile_salsa", "more garlic", &["cr-s35"]),
     ("chile_salsa", "add corn", &["cr-s36"]),
     ("chile_salsa", "thicken with flour", &["cr-s41"]),
-    ("strawberry_jam_pectin", "double batch", &["cr-j08"]),
+    ("blueberry_spice_jam", "double batch", &["cr-j08"]),
     ("chile_salsa", "double batch", &["cr-k28"]),
     ("chile_salsa", "half batch", &["cr-k29"]),
     ("chile_salsa", "no salt", &["cr-s16"]),

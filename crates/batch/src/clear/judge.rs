@@ -1,8 +1,10 @@
 //! The verdict: the strictest of the printed row, every matching change rule and every matching refusal.
 
 use almanac::{
-    Almanac, CannerKind, Citation, Formula, JarSize, NoProcess, Pack, Process, ProcessQuestion, Verdict,
+    Almanac, Basis, CannerKind, Citation, Formula, JarSize, NoProcess, Pack, Process, ProcessQuestion,
+    ProductId, Verdict,
 };
+use measure::write_altitude;
 
 use super::answer::{AcidDose, Because, Clearance, ClearedLine, canner_name, jar_name, name_of};
 use super::change::{self, Asked};
@@ -27,8 +29,8 @@ pub fn clear(almanac: &Almanac, question: &ClearQuestion) -> Result<Clearance, C
     let mut findings = Findings::new();
     let changed = changed_question(question, &asked);
     let holding = judge_gauge(almanac, changed.canner, changed.gauge, &mut findings);
-    if formula.is_some_and(|formula| formula.product.is_none()) {
-        refuse_formula_without_process(formula, &mut findings);
+    if let Some(formula) = formula {
+        judge_formula(almanac, formula, &mut findings);
     }
     let lines = look_up(almanac, &changed, holding, &mut findings);
     change::judge_changes(almanac, &changed, formula, &asked, lines.is_some(), &mut findings);
@@ -64,11 +66,55 @@ fn changed_question(question: &ClearQuestion, asked: &[Asked]) -> ClearQuestion 
     changed
 }
 
-fn refuse_formula_without_process(formula: Option<&Formula>, findings: &mut Findings) {
-    let Some(formula) = formula else { return };
-    let text = format!("no process is on file for the formula {}", formula.id);
-    findings.refuse(Verdict::NotTested, Because::NoRow, text, Some(&formula.citation));
+/// The minutes of a food are for what was tested: a formula that stands only in a lower source, or of which a part
+/// that keeps the jar was only recalled, gets none of them.
+fn judge_formula(almanac: &Almanac, formula: &Formula, findings: &mut Findings) {
+    let name = &formula.name;
+    let Some(product) = &formula.product else {
+        let text = format!("no process is on file for the formula {name}");
+        findings.refuse(Verdict::NotTested, Because::NoRow, text, Some(&formula.citation));
+        findings.offer("cold", "keep it in the refrigerator, or freeze it", None);
+        return;
+    };
+    let Some(doubt) = find_doubt(formula) else { return };
+    let recalled = doubt.basis == Basis::Memory;
+    let (code, text) = if recalled {
+        let text = format!(
+            "a part of the formula {name} was recalled and not seen in print; look it up in {}",
+            name_of(doubt)
+        );
+        (Because::OnFileUnverified, text)
+    } else {
+        let text = format!("the formula {name} stands only in a source of lower rank: {}", name_of(doubt));
+        (Because::OnFileLowerRank, text)
+    };
+    findings.refuse(Verdict::NotTested, code, text, Some(doubt));
+    for other in others_of(almanac, formula, product) {
+        findings.offer("formula", format!("make it by the formula {}", other.name), Some(&other.citation));
+    }
     findings.offer("cold", "keep it in the refrigerator, or freeze it", None);
+}
+
+/// Formulas of the same food that may be called tested, those most like it in name first.
+fn others_of<'a>(almanac: &'a Almanac, formula: &Formula, product: &ProductId) -> Vec<&'a Formula> {
+    /// More of them help nobody to choose.
+    const MOST: usize = 3;
+    let first_word = |formula: &Formula| formula.name.split([' ', ',']).next().unwrap_or_default().to_owned();
+    let wanted = first_word(formula);
+    let mut others: Vec<&Formula> = almanac
+        .formulas()
+        .filter(|other| other.product.as_ref() == Some(product) && find_doubt(other).is_none())
+        .collect();
+    others.sort_by_key(|other| first_word(other) != wanted);
+    others.truncate(MOST);
+    others
+}
+
+/// The row that keeps a formula from being called tested; none when every row it rests on was read in a source of
+/// full rank.
+pub(crate) fn find_doubt(formula: &Formula) -> Option<&Citation> {
+    let parts = formula.ingredients.iter().filter(|part| part.safety_critical).map(|part| &part.citation);
+    std::iter::once(&formula.citation).chain(parts).find(|citation| !citation.may_be_called_tested())
 }
 
 /// The printed lines with the readings to hold, or a reason why there are none.
@@ -95,11 +141,12 @@ fn line_of(process: Process, holding: Holding) -> ClearedLine {
 
 /// Turns what the tables lack into a reason and an offer.
 fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProcess, findings: &mut Findings) {
-    let food = &question.product;
+    let food = food_name(almanac, &question.product);
     match missing {
         NoProcess::ProductUnknown { product } => {
             let text = format!("no process table has a food {product}");
             findings.refuse(Verdict::NotTested, Because::NoRow, text, None);
+            findings.offer("cold", "keep it in the refrigerator, or freeze it", None);
         }
         NoProcess::NoRowForCanner { printed, barred_by } => {
             refuse_canner(almanac, question, &printed, barred_by.map(|(id, _)| id), findings);
@@ -129,12 +176,13 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
         }
         NoProcess::AboveLastBand { last, citation } => {
             let text = format!(
-                "the last printed band for a {} ends at {} ft, and {} ft lies above it",
+                "the last printed band for a {} ends at {}, and {} lies above it",
                 canner(question),
-                last.as_feet(),
-                question.altitude.as_feet()
+                write_altitude(last),
+                write_altitude(question.altitude)
             );
             findings.refuse(Verdict::NotTested, Because::AltitudeAboveLastBand, text, Some(&citation));
+            offer_other_ways(almanac, question, findings);
             findings.offer("extension", "ask the local extension office, or freeze the food", None);
         }
         NoProcess::SteamLimit { minutes, limit, barred_by } => {
@@ -154,10 +202,36 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
                 name_of(&citation)
             );
             findings.refuse(Verdict::NotTested, Because::OnFileUnverified, text, Some(&citation));
+            offer_other_ways(almanac, question, findings);
+            findings.offer("extension", "ask the local extension office, or freeze the food", None);
         }
         NoProcess::OnFileLowerRank { citation } => {
             let text = format!("a line stands only in a source of lower rank: {}", name_of(&citation));
             findings.refuse(Verdict::NotTested, Because::OnFileLowerRank, text, Some(&citation));
+            offer_other_ways(almanac, question, findings);
+            findings.offer("extension", "ask the local extension office, or freeze the food", None);
+        }
+    }
+}
+
+/// A food as people call it, in a sentence.
+fn food_name(almanac: &Almanac, product: &ProductId) -> String {
+    let named = almanac.product(product).and_then(|product| product.names.first());
+    let name = named.map_or(product.as_str(), |name| name);
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
+
+/// Offers each other canner and pack for which a tested line is printed, for this jar at this altitude.
+fn offer_other_ways(almanac: &Almanac, question: &ClearQuestion, findings: &mut Findings) {
+    for &canner in CannerKind::ALL {
+        for &pack in Pack::ALL {
+            let (product, jar, altitude) = (question.product.clone(), question.jar, question.altitude);
+            let found = almanac.find_processes(&ProcessQuestion { product, pack, jar, canner, altitude });
+            if let Some(process) = found.unwrap_or_default().first() {
+                let text = format!("a process is printed for a {pack} pack in a {}", canner_name(canner));
+                findings.offer("canner", text, Some(process.citation()));
+            }
         }
     }
 }
@@ -180,7 +254,8 @@ fn refuse_canner(
     if let Some(refusal) = barred_by.and_then(|id| almanac.refusal(id.as_str())) {
         add_refusal(refusal, Verdict::DoNot, Because::LowAcid, findings);
     } else {
-        let text = format!("nothing is printed for {} in a {}", question.product, canner(question));
+        let food = food_name(almanac, &question.product);
+        let text = format!("nothing is printed for {food} in a {}", canner(question));
         findings.refuse(Verdict::NotTested, Because::NoRow, text, None);
     }
     for kind in printed {
@@ -198,7 +273,7 @@ fn refuse_jar(
     let jar = jar_name(question.jar);
     let mut text = format!(
         "{} is printed for jars up to the {}, and a {jar} is larger",
-        question.product,
+        food_name(almanac, &question.product),
         jar_name(largest)
     );
     if barred_by.is_some() {

@@ -24,5 +24,6 @@ pub use answer::{
 };
 pub use entered::clear_entered;
 pub use judge::clear;
+pub(crate) use judge::find_doubt;
 pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};
 pub use refusal::{RefusedWords, refuse_words};

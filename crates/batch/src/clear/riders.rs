@@ -1,7 +1,7 @@
 //! What goes with a tested answer: hazards and conditions, each from a rule on file, shown where the act is.
 
 use almanac::{Almanac, CannerKind, CannerRule, FoodGroup, Pack, Process};
-use measure::{Altitude, Minutes};
+use measure::{Altitude, Minutes, write_altitude, write_length_in};
 
 use super::answer::{ClearedLine, in_inches, jar_name};
 use super::findings::Findings;
@@ -139,10 +139,10 @@ fn sterile_jars(rules: &mut Rules<'_>, altitude: Altitude, lines: &[ClearedLine]
     let how = rules.almanac.rule("sterilize-how");
     let text = match how.and_then(|rule| rule.value?.as_minutes()) {
         Some((boil, _)) => format!(
-            "the process is under {} min: boil the empty jars {} min first (at {} ft) and fill them hot",
+            "the process is under {} min: boil the empty jars {} min first (at {}) and fill them hot",
             limit_minutes.0,
             boil.0 + extra_minutes(altitude),
-            altitude.as_feet()
+            write_altitude(altitude)
         ),
         None => format!("the process is under {} min: use sterilized jars", limit_minutes.0),
     };
@@ -166,7 +166,10 @@ fn formula_only(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[Cleare
         ) || product.names.iter().any(|name| name.contains("formula") || name.contains("filling"));
     let (true, Some(line)) = (by_formula, lines.first()) else { return };
     let text = match &question.formula {
-        Some(formula) => format!("these minutes are for the formula {formula}, made as printed"),
+        Some(formula) => {
+            let named = rules.almanac.formula(formula).map_or(formula.as_str(), |formula| &*formula.name);
+            format!("these minutes are for the formula {named}, made as printed")
+        }
         None => {
             "these minutes are for the printed formula only, made as printed; no other mix has any".to_owned()
         }
@@ -176,7 +179,7 @@ fn formula_only(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[Cleare
 
 fn filling(rules: &mut Rules<'_>, question: &ClearQuestion, lines: &[ClearedLine]) {
     if let Some(process) = lines.first().map(ClearedLine::process) {
-        let text = format!("leave {} in of headspace", in_inches(process.headspace()));
+        let text = format!("leave {} of headspace", write_length_in(process.headspace()));
         rules.findings.remind("headspace", text, Some(process.citation()));
         smaller_jar(rules, question, process);
     }

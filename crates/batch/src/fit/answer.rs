@@ -222,6 +222,8 @@ pub struct Note {
 pub enum NoteCode {
     /// All parts go by one factor.
     RatioLocked,
+    /// The formula may not be called tested, so no jar of it stands on the shelf.
+    NotTested,
     /// Made whole or not at all.
     WholeBatchesOnly,
     /// A larger amount is made as several batches.

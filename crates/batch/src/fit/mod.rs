@@ -37,6 +37,8 @@ pub use measurable::{CookUnit, Measured};
 pub use question::{CannerLoad, FitError, FitQuestion, Have, IngredientRef};
 pub use supplies::{ShopLine, Stock, Supply, SupplyAmount, SupplyNeed, missing, needs, shop_units};
 
+use crate::clear::find_doubt;
+
 use amounts::Frame;
 use batches::{Lot, PlannedBatch};
 use jars::{CannedAs, JarPlan, Yielded};
@@ -116,7 +118,7 @@ impl Task<'_> {
     }
 
     fn canned_as(&self) -> Option<CannedAs> {
-        let product = self.formula.product.clone()?;
+        let product = self.formula.product.clone().filter(|_| find_doubt(self.formula).is_none())?;
         Some(CannedAs { product, packs: self.formula.packs.clone() })
     }
 
@@ -147,6 +149,7 @@ impl Task<'_> {
             return Ok(Err(Because { code: BecauseCode::JarNotPermitted, text }));
         }
         let mut notes = Vec::new();
+        notes.extend(notes::not_tested(self.formula));
         if !is_own {
             notes.extend(refused.iter().map(|size| Note {
                 code: NoteCode::JarSize,
@@ -446,7 +449,10 @@ fn keeps_of(formula: &Formula) -> Keeps {
         Keeps::Frozen
     } else if any(&[Method::Dry]) {
         Keeps::Dried
-    } else if formula.product.is_some() && any(&[Method::BoilingWater, Method::Pressure, Method::Ferment]) {
+    } else if formula.product.is_some()
+        && find_doubt(formula).is_none()
+        && any(&[Method::BoilingWater, Method::Pressure, Method::Ferment])
+    {
         Keeps::ShelfIfCleared
     } else {
         Keeps::Cold

@@ -2,6 +2,8 @@
 
 use almanac::{Almanac, Basis, Citation, Formula, KeptIn, Method, ScaleRule};
 
+use crate::clear::find_doubt;
+
 use super::answer::{FittedBatch, JarCount, Note, NoteCode};
 use super::batches::PlannedBatch;
 use super::factor::SHOWN_MOVE_PERCENT;
@@ -22,6 +24,20 @@ pub(crate) fn cite(citation: &Citation) -> String {
 
 fn ours(code: NoteCode, text: impl Into<String>) -> Note {
     Note { code, text: text.into(), source: None }
+}
+
+/// Why a formula that is printed for the shelf is kept cold all the same.
+pub(crate) fn not_tested(formula: &Formula) -> Option<Note> {
+    formula.product.as_ref()?;
+    let doubt = find_doubt(formula)?;
+    let why = if doubt.basis == Basis::Memory {
+        "a part of the formula was recalled and not seen in print"
+    } else {
+        "the formula stands only in a source of lower rank"
+    };
+    let text =
+        format!("not tested: {why}, so it is kept in the refrigerator or frozen; `clear` names others");
+    Some(Note { code: NoteCode::NotTested, text, source: Some(cite(doubt)) })
 }
 
 /// How the formula may be scaled, and what follows from it here.

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{CannerKind, Formula, JarSize, Verdict};
-use batch::clear::{ClearQuestion, Gauge, Tested, clear};
-use batch::fit::{BecauseCode, CannerLoad, FitError, FitQuestion, fit};
+use almanac::{CannerKind, Formula, JarSize, Pack, Verdict};
+use batch::clear::{Because, ClearQuestion, Gauge, Tested, clear};
+use batch::fit::{BecauseCode, CannerLoad, FitError, FitQuestion, Keeps, NoteCode, fit};
 use measure::{Altitude, Pressure};
 
 use crate::support::{almanac, question};
@@ -45,10 +45,54 @@ fn is_fitted(formula: &Formula, jar: JarSize, canner: CannerKind, altitude: Alti
     }
 }
 
+/// Whether every row that a formula rests on was read in a source of full rank.
+fn is_trusted(formula: &Formula) -> bool {
+    let parts = formula.ingredients.iter().filter(|part| part.safety_critical);
+    formula.citation.may_be_called_tested()
+        && parts.into_iter().all(|part| part.citation.may_be_called_tested())
+}
+
+#[test]
+fn a_formula_of_lower_rank_or_with_a_recalled_part_is_never_tested_and_kept_cold() {
+    let doubtful: Vec<&Formula> =
+        almanac().formulas().filter(|formula| formula.product.is_some() && !is_trusted(formula)).collect();
+    let ids: Vec<&str> = doubtful.iter().map(|formula| formula.id.as_str()).collect();
+    assert_eq!(ids, ["citrus_marmalade", "golden_pepper_jelly", "peach_jam_pectin", "strawberry_jam_pectin"]);
+    for formula in doubtful {
+        for &jar in JarSize::ALL {
+            for &canner in CannerKind::ALL {
+                assert!(!is_cleared(formula, jar, canner, Altitude::feet(500)), "{}", formula.id);
+            }
+        }
+        let fit = fit(almanac(), &question(formula.id.as_str(), &["2 kg"])).expect("a fit is an answer");
+        assert_eq!(fit.keeps, Keeps::Cold, "{}", formula.id);
+        assert!(fit.notes.iter().any(|note| note.code == NoteCode::NotTested), "{}", formula.id);
+        assert!(fit.batches.iter().all(|batch| batch.loads.is_empty()), "{}", formula.id);
+    }
+}
+
+#[test]
+fn a_formula_of_lower_rank_is_refused_with_another_of_the_same_food() {
+    let asked = ClearQuestion {
+        product: "jam-added-pectin".into(),
+        pack: Pack::Hot,
+        jar: JarSize::HalfPint,
+        canner: CannerKind::BoilingWater,
+        altitude: Altitude::feet(500),
+        gauge: None,
+        formula: Some("strawberry_jam_pectin".into()),
+        changes: Vec::new(),
+    };
+    let clearance = clear(almanac(), &asked).expect("the question is whole");
+    assert_eq!(clearance.verdict, Verdict::NotTested);
+    assert_eq!(clearance.because[0].code, Because::OnFileLowerRank);
+    assert!(clearance.processes.is_empty() && !clearance.instead.is_empty());
+}
+
 #[test]
 fn fit_permits_exactly_the_jars_that_clear_serves() {
     let mut asked = 0;
-    for formula in almanac().formulas().filter(|formula| formula.product.is_some()) {
+    for formula in almanac().formulas().filter(|formula| formula.product.is_some() && is_trusted(formula)) {
         for &jar in JarSize::ALL {
             for &canner in CannerKind::ALL {
                 // One height for each, in turn, so that every formula meets every band.
