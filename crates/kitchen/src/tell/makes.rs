@@ -96,7 +96,13 @@ fn sheets(planned: &Planned<'_>, batches: &[FittedBatch]) -> Vec<BatchSheet> {
         .map(|(at, batch)| BatchSheet {
             number: format!("{} of {}", at + 1, batches.len()),
             factor: batch.factor.to_string(),
-            ingredients: batch.ingredients.iter().map(|line| ingredient_line(planned, line)).collect(),
+            // A printed range that begins at nothing is left out at nothing.
+            ingredients: batch
+                .ingredients
+                .iter()
+                .filter(|line| line.measured.is_none_or(|amount| amount.value.to_f64() > 0.0))
+                .map(|line| ingredient_line(planned, line))
+                .collect(),
         })
         .collect()
 }

@@ -119,13 +119,26 @@ pub(crate) fn tell(planned: Planned<'_>) -> DayAnswer {
         later: remains::later(&planned, &clock),
         refusals: refusals::refusals(&planned),
         cautions: refusals::cautions(&planned),
-        filled_in: planned.day.filled_in.clone(),
+        filled_in: filled_in(&planned),
         why: why::whys(&planned, &clock),
         clearances: planned.chosen().filter_map(|candidate| candidate.clearance.clone()).collect(),
         clock,
         problem: planned.problem,
         plan: planned.plan,
     }
+}
+
+/// What the day file left to us, and what the planner takes for granted.
+fn filled_in(planned: &Planned<'_>) -> Vec<String> {
+    let mut lines = planned.day.filled_in.clone();
+    let kept = (planned.span.to.0 - planned.span.from.0).saturating_sub(planned.problem.horizon);
+    if kept > 0 {
+        lines.push(format!("the last {kept} minutes of the day are kept free"));
+    }
+    lines.push(
+        "hand work is timed by first guesses, at the pace of a slow day rather than a quick one".to_owned(),
+    );
+    lines
 }
 
 /// "Saturday 29 August 2026".

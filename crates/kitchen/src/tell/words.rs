@@ -14,7 +14,11 @@ use crate::day::Units;
 
 /// A formula's name without the size that it is printed at: "tomatoes, crushed", not "tomatoes, crushed, 7 quarts".
 pub(crate) fn name_of(formula: &Formula) -> String {
-    let says_a_size = |part: &&str| part.trim().starts_with(|letter: char| letter.is_ascii_digit());
+    let says_a_size = |part: &&str| {
+        part.trim().split_once(' ').is_some_and(|(number, jars)| {
+            number.parse::<u32>().is_ok() && matches!(jars, "quarts" | "pints" | "half-pints")
+        })
+    };
     let parts: Vec<&str> = formula.name.split(',').filter(|part| !says_a_size(part)).collect();
     parts.join(",")
 }
