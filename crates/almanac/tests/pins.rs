@@ -130,7 +130,7 @@ const PINS: &[Pin] = &[
         rows: 692,
         read: 690,
         memory: 2,
-        digest: 0x558c_6737_bc1c_8b43,
+        digest: 0x0809_0a46_ad7f_0f7a,
         sums: &[("amount_min", 2400.415), ("amount_max", 2422.54)],
     },
     Pin {

@@ -7,7 +7,7 @@ use crate::leaf::{BESIDE, Leaf};
 use crate::wrap::{to_the_left, to_the_right, wrap};
 
 const WEIGHT: usize = 15;
-const MEASURE: usize = 14;
+const MEASURE: usize = 18;
 const WHAT: usize = BESIDE - MEASURE - WEIGHT;
 
 /// Lays out the amounts of one batch.

@@ -70,8 +70,17 @@ fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
     let name =
         almanac.formula(&fit.question.formula).map_or(fit.question.formula.as_str(), |formula| &formula.name);
     let mut leaf = Leaf::head(&capitalize(name), &head_lines(fit));
-    for (at, batch) in fit.batches.iter().enumerate() {
-        leaf.section(&format!("Batch {} of {}: {}", at + 1, fit.batches.len(), word_factor(batch.factor)));
+    let mut told = 0;
+    // Batches one after the other that take the same are told once.
+    for alike in fit.batches.chunk_by(|one, other| one == other) {
+        let batch = &alike[0];
+        let (first, last, of) = (told + 1, told + alike.len(), fit.batches.len());
+        told = last;
+        let which = match (first, last) {
+            (first, last) if first == last => format!("Batch {first} of {of}: {}", word_factor(batch.factor)),
+            _ => format!("Batches {first} to {last} of {of}, each: {}", word_factor(batch.factor)),
+        };
+        leaf.section(&which);
         leaf.gap();
         lay_out_amounts(&mut leaf, &batch.ingredients.iter().map(word_ingredient).collect::<Vec<_>>());
         leaf.gap();

@@ -112,7 +112,8 @@ fn others_of<'a>(almanac: &'a Almanac, formula: &Formula, product: &ProductId) -
 
 /// The row that keeps a formula from being called tested; none when every row it rests on was read in a source of
 /// full rank.
-pub(crate) fn find_doubt(formula: &Formula) -> Option<&Citation> {
+#[must_use]
+pub fn find_doubt(formula: &Formula) -> Option<&Citation> {
     let parts = formula.ingredients.iter().filter(|part| part.safety_critical).map(|part| &part.citation);
     std::iter::once(&formula.citation).chain(parts).find(|citation| !citation.may_be_called_tested())
 }
