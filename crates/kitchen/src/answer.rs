@@ -160,6 +160,8 @@ pub struct NotMade {
     pub name: String,
     /// The binding limit in words.
     pub why: String,
+    /// What it would be worth, in servings for the winter; the list is in this order.
+    pub worth: f64,
 }
 
 /// One act of the day.

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use almanac::Formula;
 use batch::fit::{Stock, Supply, SupplyAmount, SupplyNeed, missing, needs, shop_units};
 use measure::{Amount, Mass, Percent, Volume};
 
@@ -86,10 +87,9 @@ pub(crate) fn missing_supplies(planned: &Planned<'_>) -> Vec<FetchLine> {
     let mut summed: BTreeMap<Supply, Summed> = BTreeMap::new();
     for (considered, candidate) in planned.chosen_makes() {
         for need in needs(&candidate.fit) {
-            let counted_elsewhere =
-                matches!(need.what, Supply::Lids(_) | Supply::QuartBags | Supply::Produce(_))
-                    || need.optional;
-            if counted_elsewhere {
+            let is_limit = matches!(need.what, Supply::Lids(_) | Supply::QuartBags | Supply::Produce(_));
+            let is_basket = matches!(&need.what, Supply::Other(name) if is_produce(considered.formula, name));
+            if is_limit || is_basket || need.optional {
                 continue;
             }
             let entry = summed.entry(need.what).or_default();
@@ -106,11 +106,31 @@ pub(crate) fn missing_supplies(planned: &Planned<'_>) -> Vec<FetchLine> {
         .map(|need| FetchLine {
             what: supply_words(&need.what),
             short: amount_words(planned.day.units, need.amount),
-            shop: shop_units(&need)
-                .map_or_else(String::new, |line| format!("{} {}", line.packages, line.package)),
+            shop: shop_words(&need),
             for_makes: summed.get(&need.what).map(|need| need.makes.clone()).unwrap_or_default(),
         })
         .collect()
+}
+
+/// Whether a line of a formula is produce, which is told from the baskets.
+fn is_produce(formula: &Formula, name: &str) -> bool {
+    formula.ingredients.iter().any(|line| *line.name == *name && !line.accepts.is_empty())
+}
+
+/// What to buy, in packages; nothing where a shop's package would be a guess.
+fn shop_words(need: &SupplyNeed) -> String {
+    /// Spices come in small jars; what is used by the cup is bought as one finds it.
+    const MOST_OF_A_SPICE: Volume = Volume::cups(0.5);
+    let is_no_spice = matches!(need.what, Supply::Other(_))
+        && need.amount.volume.is_none_or(|volume| volume > MOST_OF_A_SPICE);
+    let Some(line) = shop_units(need).filter(|_| !is_no_spice) else { return String::new() };
+    match (line.packages, line.package.split_once(' ')) {
+        (1, _) | (_, None) => format!("{} {}", line.packages, line.package),
+        (many, Some((kind, size))) => {
+            let plural = if kind.ends_with('x') || kind.ends_with("ch") { "es" } else { "s" };
+            format!("{many} {kind}{plural} {size}")
+        }
+    }
 }
 
 fn sum(one: SupplyAmount, other: SupplyAmount) -> SupplyAmount {

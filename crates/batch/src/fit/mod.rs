@@ -1,9 +1,9 @@
 //! One formula fitted to one lot of produce: amounts a cook can measure, jars, loads, and what is left over.
 //!
-//! The way through: [`matching`] finds what there is, [`weights`] turns the printed measures into weights as bought,
-//! [`jars`] asks the process tables which jars may be filled, [`batches`] chooses how many batches and how large
-//! ([`factor`] finds a share that can be measured), [`amounts`] works out each line, and [`notes`], [`liquid`] and
-//! [`leftovers`] say the rest. [`supplies`] reads a finished fit.
+//! The way through: `matching` finds what there is, `weights` turns the printed measures into weights as bought,
+//! `jars` asks the process tables which jars may be filled, `batches` chooses how many batches and how large
+//! (`factor` finds a share that can be measured), `amounts` works out each line, and `notes`, `liquid` and
+//! `leftovers` say the rest. `supplies` reads a finished fit.
 //!
 //! Nothing here gives a process: a fit says how much, and a clearance says whether and how long.
 

@@ -114,6 +114,24 @@ impl Day {
         self.projects.iter().filter_map(best).sum()
     }
 
+    /// No plan with these ways ends earlier: each room must have been open long enough for what they take of it.
+    pub(super) fn earliest_finish(&self, ways: &[usize]) -> i32 {
+        let of_room = |(r, room): (usize, &Room)| {
+            let load: i64 = ways.iter().map(|&w| self.ways[w].load(r)).sum();
+            let (mut low, mut high) = (0, self.horizon);
+            while low < high {
+                let middle = low + (high - low) / 2;
+                if room.open_until(middle) >= load {
+                    high = middle;
+                } else {
+                    low = middle + 1;
+                }
+            }
+            low
+        };
+        self.rooms.iter().enumerate().map(of_room).max().unwrap_or(0)
+    }
+
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
         let step = |id: &str| option.steps.iter().position(|s| s.id == id);
         let room = |id: &str| problem.resources.iter().position(|r| r.id == id);
@@ -323,6 +341,17 @@ mod tests {
         assert_eq!(day.rooms[0].shut, vec![(20, 30)]);
         assert_eq!(day.rooms[0].open_until(60), 50);
         assert_eq!(day.rooms[0].open_until(25), 20);
+    }
+
+    #[test]
+    fn the_finish_waits_for_open_hands() {
+        let day = day(
+            r#"[{"id":"a","minutes":15,"needs":{"hands":1}},{"id":"b","minutes":8,"needs":{"hands":1}}]"#,
+            "[]",
+            "[]",
+        );
+        assert_eq!(day.earliest_finish(&[]), 0);
+        assert_eq!(day.earliest_finish(&[0]), 33, "23 minutes of work, and ten closed before minute 30");
     }
 
     #[test]

@@ -158,6 +158,14 @@ impl<'d> Engine<'d> {
         self.solver.lower_bound(&self.finish)
     }
 
+    /// From now on, answers with other ways than these are known not to exist.
+    pub(super) fn require_ways(&mut self, ways: &[usize]) {
+        for (w, on) in self.on.clone().into_iter().enumerate() {
+            let settled = if ways.contains(&w) { predicate![on >= 1] } else { predicate![on <= 0] };
+            self.add_clause([settled]);
+        }
+    }
+
     /// Whether the search goes by time rather than by what it learnt.
     pub(super) fn go_by_time(&mut self, by_time: bool) {
         self.branch.by_time = by_time;

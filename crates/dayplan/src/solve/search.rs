@@ -53,8 +53,16 @@ pub(super) fn search(
     clock: &mut Clock<'_>,
     show: &mut dyn FnMut(&Draft, &mut Clock<'_>),
 ) -> Finding {
-    let mut run =
-        Run { day, goal, best: None, value_bound: day.top_value(), overlooked: -1, finish_bound: None, show };
+    let mut run = Run {
+        day,
+        goal,
+        best: None,
+        value_bound: day.top_value(),
+        overlooked: -1,
+        postponed_any: false,
+        finish_bound: None,
+        show,
+    };
     if day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
         run.value_bound = -1;
         return run.finding();
@@ -79,7 +87,7 @@ pub(super) fn search(
         }
         run.prove_value(&mut engine, &mut master, &mut mender, clock);
         if goal == Goal::BestPlan {
-            run.prove_finish(&mut engine, &mut mender, clock);
+            run.prove_finish(&mut engine, &mut master, &mut mender, clock);
         }
     }
     run.finding()
@@ -92,6 +100,8 @@ struct Run<'d, 's> {
     value_bound: i32,
     /// What sets may be worth that contain a postponed one, where the master did not look at them all.
     overlooked: i32,
+    /// Whether a set was ever cut without a proof that it clashes.
+    postponed_any: bool,
     finish_bound: Option<i32>,
     show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>),
 }
@@ -181,6 +191,7 @@ impl Run<'_, '_> {
                 if !search.complete {
                     self.overlooked = self.value_bound;
                 }
+                self.postponed_any = true;
                 master.cut(&set.ways);
                 postponed.push(set);
                 self.push_value(engine, slice, clock);
@@ -252,8 +263,27 @@ impl Run<'_, '_> {
         }
     }
 
+    /// The ways of the best plan, if no other set of the same value can exist.
+    fn only_set(&self, master: &mut Master, clock: &mut Clock<'_>) -> Option<Vec<usize>> {
+        let ways: Vec<usize> = self.best.as_ref()?.chosen().map(|p| p.way).collect();
+        if self.postponed_any {
+            return None;
+        }
+        // Every other cut is a clash, so what the master does not find does not exist. Sets that contain this one
+        // are worth more, and the value is proved.
+        master.cut(&ways);
+        let search = master.search(self.value() - 1, MASTER_SLICE_MAX, clock.meter());
+        (search.complete && search.best.is_none()).then_some(ways)
+    }
+
     /// Probes the finish between its bound and the best plan's, until they meet.
-    fn prove_finish(&mut self, engine: &mut Engine<'_>, mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
+    fn prove_finish(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        mender: &mut Mender<'_>,
+        clock: &mut Clock<'_>,
+    ) {
         let value = self.value();
         if value < 0 || value < self.value_bound {
             return;
@@ -261,6 +291,10 @@ impl Run<'_, '_> {
         self.mend(mender, FIRST_MEND, clock);
         engine.limit_value(value);
         engine.require_value(value);
+        if let Some(ways) = self.only_set(master, clock) {
+            engine.require_ways(&ways);
+            engine.require_finish(self.day.earliest_finish(&ways));
+        }
         let mut low = engine.finish_bound();
         let (mut slice, mut step, mut turn) = (QUESTION_SLICE, 1, 0);
         loop {
@@ -271,19 +305,19 @@ impl Run<'_, '_> {
                 return;
             }
             let gap = best - 1 - low;
-            // From above in steps that grow while they succeed; every other time from the bound upwards.
-            let aim = match turn % 4 {
-                0 | 2 => (best - step).max(low),
-                1 => low,
-                _ => low + gap / 2,
+            // From above in steps that grow while they succeed; now and then from the bound upwards.
+            let aim = match turn % 6 {
+                2 => low,
+                5 => low + gap / 2,
+                _ => (best - step).max(low),
             };
-            engine.go_by_time(turn < 4 || (turn / 4) % 3 == 1);
+            engine.go_by_time(turn < 3 || (turn / 6) % 3 == 1);
             clock.slice(slice);
             let wish = Wish { finish_at_most: Some(aim), ..Wish::default() };
             match engine.ask(&wish, clock) {
                 Answer::Found(draft) => {
                     self.improve(draft, clock);
-                    step = 2 * step;
+                    step *= 2;
                     continue;
                 }
                 Answer::Clash(_) => {

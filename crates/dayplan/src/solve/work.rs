@@ -29,7 +29,8 @@ impl Budget {
 }
 
 impl Default for Budget {
-    /// Enough for a household's day.
+    /// 40 million steps: measured at three to seven seconds on a small two-core machine when a proof does not come
+    /// first, most often under a second when it does.
     fn default() -> Budget {
         Budget::work(40_000_000)
     }

@@ -59,6 +59,33 @@ pub(crate) struct Considered<'a> {
     pub(crate) formula: &'a Formula,
     pub(crate) must: bool,
     pub(crate) options: Vec<Candidate>,
+    /// A way worth more than all of these that the jars, lids, bags or trays do not allow.
+    pub(crate) missed: Option<Missed>,
+}
+
+/// A way to make a formula that there is too little of something for.
+#[derive(Debug, Clone)]
+pub(crate) struct Missed {
+    /// The way in words: "in quarts".
+    pub(crate) way: String,
+    /// What is short.
+    pub(crate) why: String,
+    value: u32,
+}
+
+/// The ways to make a formula that can be done, and the best that cannot for want of something.
+#[derive(Default)]
+struct Ways {
+    options: Vec<Candidate>,
+    missed: Option<Missed>,
+}
+
+impl Ways {
+    fn miss(&mut self, missed: Missed) {
+        if self.missed.as_ref().is_none_or(|other| other.value < missed.value) {
+            self.missed = Some(missed);
+        }
+    }
 }
 
 /// A formula that cannot be made today.
@@ -81,7 +108,11 @@ pub(crate) fn consider_all<'a>(setting: &Setting<'a>) -> (Vec<Considered<'a>>, V
         }
         let must = likes::is_must(setting.day, formula);
         match (Considering { setting, formula, main }).options(&baskets) {
-            Ok(options) => considered.push(Considered { formula, must, options }),
+            Ok(Ways { options, missed }) => {
+                let best = options.iter().map(|option| option.worth.value()).max().unwrap_or(0);
+                let missed = missed.filter(|missed| missed.value > best);
+                considered.push(Considered { formula, must, options, missed });
+            }
             Err(why) => aside.push(SetAside {
                 name: words::name_of(formula),
                 formula: formula.id.as_str().to_owned(),
@@ -102,12 +133,12 @@ struct Considering<'s, 'a> {
 
 impl Considering<'_, '_> {
     /// All the ways to make it today, or why there is none.
-    fn options(&self, baskets: &[usize]) -> Result<Vec<Candidate>, String> {
+    fn options(&self, baskets: &[usize]) -> Result<Ways, String> {
         if likes::is_not_today(self.setting.day, self.formula) {
             return Err("not today, as you asked".to_owned());
         }
         let ways = keeping::ways_to_keep(self.setting, self.formula)?;
-        let mut options: Vec<Candidate> = Vec::new();
+        let mut found = Ways::default();
         let mut first_reason = None;
         for &basket in baskets {
             let stated = &self.setting.day.baskets[basket];
@@ -116,23 +147,27 @@ impl Considering<'_, '_> {
                 continue;
             }
             for (at, way) in ways.iter().enumerate() {
-                match self.sizes(basket, way, at == 0) {
-                    Ok(found) => options.extend(found),
-                    Err(why) => {
-                        first_reason.get_or_insert(why);
-                    }
+                if let Err(why) = self.sizes(basket, way, at == 0, &mut found) {
+                    first_reason.get_or_insert(why);
                 }
             }
         }
-        options.truncate(MOST_OPTIONS);
-        if options.is_empty() {
-            return Err(first_reason.unwrap_or_else(|| "nothing here fits it".to_owned()));
+        found.options.truncate(MOST_OPTIONS);
+        if found.options.is_empty() {
+            let short = found.missed.map(|missed| missed.why);
+            return Err(short.or(first_reason).unwrap_or_else(|| "nothing here fits it".to_owned()));
         }
-        Ok(options)
+        Ok(found)
     }
 
-    /// The sizes from one basket, kept one way: batch by batch, or all and half where the amount is free.
-    fn sizes(&self, basket: usize, way: &KeepingWay, first_way: bool) -> Result<Vec<Candidate>, String> {
+    /// Adds the sizes from one basket, kept one way: batch by batch, or all and half where the amount is free.
+    fn sizes(
+        &self,
+        basket: usize,
+        way: &KeepingWay,
+        first_way: bool,
+        found: &mut Ways,
+    ) -> Result<(), String> {
         let all = self.enough_room(basket, self.fit(basket, way, MOST_BATCHES, 1.0)?);
         let most = u32::try_from(all.batches.len()).unwrap_or(MOST_BATCHES).min(MOST_BATCHES);
         let mut fits = if first_way {
@@ -144,24 +179,23 @@ impl Considering<'_, '_> {
             fits = vec![all];
             fits.extend(self.fit(basket, way, 1, 0.5).ok());
         }
-        let mut options = Vec::new();
-        let mut short = None;
-        for fit in fits {
-            let candidate = self.candidate(basket, way, fit, options.len())?;
+        fits.retain(|fit| !ends_in_a_scrap(fit));
+        for (number, fit) in fits.into_iter().enumerate() {
+            let candidate = self.candidate(basket, way, fit, number)?;
             if candidate.plain_servings < LEAST_SERVINGS {
                 let produce = &self.setting.day.baskets[basket].entered;
-                short
-                    .get_or_insert_with(|| format!("there is too little of the {produce} to be worth a pot"));
-                continue;
+                return Err(format!("there is too little of the {produce} to be worth a pot"));
             }
             match self.setting.first_short(&candidate.consumes) {
-                None => options.push(candidate),
-                Some((line, needs, there)) => {
-                    short.get_or_insert_with(|| limits::short_words(self.setting.day, &line, needs, there));
-                }
+                None => found.options.push(candidate),
+                Some((line, needs, there)) => found.miss(Missed {
+                    way: way.jar.map_or_else(String::new, |(size, _)| format!("in {}", words::jars(size, 2))),
+                    why: limits::short_words(self.setting.day, &line, needs, there),
+                    value: candidate.worth.value(),
+                }),
             }
         }
-        if options.is_empty() { Err(short.unwrap_or_default()) } else { Ok(options) }
+        Ok(())
     }
 
     /// The same fit, or a smaller one that the dryer has trays for.
@@ -227,6 +261,7 @@ impl Considering<'_, '_> {
             servings,
             liking: likes::liking_of(day, formula),
             wanted: likes::wanted_of(day, formula),
+            evening_minutes: work.evening_minutes,
             saves,
         });
         Ok(Candidate {
@@ -243,6 +278,14 @@ impl Considering<'_, '_> {
     }
 }
 
+/// Whether the last of several batches is less than half of the first: nobody lights the stove for a single jar.
+fn ends_in_a_scrap(fit: &Fit) -> bool {
+    match fit.batches.as_slice() {
+        [first, .., last] => last.factor.to_f64() < first.factor.to_f64() / 2.0,
+        _ => false,
+    }
+}
+
 /// Likely jars or bags of a fit.
 fn containers_of(fit: &Fit) -> u32 {
     let jars: u32 = fit.batches.iter().flat_map(|batch| &batch.jars).map(|jars| jars.likely).sum();
@@ -250,12 +293,15 @@ fn containers_of(fit: &Fit) -> u32 {
     jars + bags
 }
 
+/// The most produce of what is not canned that is worked through in one go (ours): more is done lot by lot.
+const MOST_IN_ONE_GO: Mass = Mass::kilograms(7.0);
+
 /// The batches as far as their work is concerned.
 fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> Vec<Lot> {
     fit.batches
         .iter()
-        .map(|batch| Lot {
-            produce: batch
+        .flat_map(|batch| {
+            let produce: Vec<LotProduce> = batch
                 .ingredients
                 .iter()
                 .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
@@ -266,14 +312,38 @@ fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> V
                         mass: line.takes.or(line.weight)?,
                     })
                 })
-                .collect(),
-            containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
-                + batch.bags.as_ref().map_or(0, |bags| bags.likely),
-            vessels: vessels_of(batch),
-            units: day.units,
-            processor: day.equipment.processors > 0,
+                .collect();
+            let whole = Lot {
+                produce,
+                containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
+                    + batch.bags.as_ref().map_or(0, |bags| bags.likely),
+                vessels: vessels_of(batch),
+                units: day.units,
+                processor: day.equipment.processors > 0,
+            };
+            if batch.jars.is_empty() { in_goes(whole) } else { vec![whole] }
         })
         .collect()
+}
+
+/// A lot cut into as many goes as it takes.
+fn in_goes(whole: Lot) -> Vec<Lot> {
+    let goes = libm::ceil(whole.total().ratio_to(MOST_IN_ONE_GO)).clamp(1.0, 24.0);
+    // Never overflows: between 1 and 24.
+    let count = goes as u32;
+    if count == 1 {
+        return vec![whole];
+    }
+    let mut share = whole;
+    for line in &mut share.produce {
+        line.mass = line.mass * (1.0 / goes);
+    }
+    share.containers = share.containers.div_ceil(count);
+    share.vessels = match share.containers {
+        0 => String::new(),
+        bags => format!("{bags} bags"),
+    };
+    vec![share; count as usize]
 }
 
 /// What the household calls the produce of an ingredient: the basket it comes from, else the printed name.

@@ -13,7 +13,7 @@ use super::likes;
 use crate::day::{Day, Liking, Wish, WishFor};
 
 /// Kept for each basket by worth for the work, and by worth alone.
-const BY_WORK: usize = 3;
+const BY_WORK: usize = 2;
 const BY_WORTH: usize = 2;
 
 /// Minutes added to the work of each candidate, so that a handful of herbs does not outrank a bushel.

@@ -125,6 +125,6 @@ pub(crate) fn stock_words(line: &str) -> String {
 pub(crate) fn short_words(day: &Day, line: &str, needs: u32, there: u32) -> String {
     match basket_of_stock(line) {
         Some(basket) => format!("there is too little of the {}", day.baskets[basket].entered),
-        None => format!("it needs {needs} {} and there are {there}", stock_words(line)),
+        None => format!("it needs {needs} {}, and there are {there}", stock_words(line)),
     }
 }

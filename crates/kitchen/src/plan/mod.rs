@@ -9,6 +9,7 @@ mod limits;
 pub(crate) mod people;
 pub(crate) mod pools;
 mod produce;
+pub(crate) mod roster;
 mod setting;
 mod solving;
 pub(crate) mod worth;
@@ -28,6 +29,9 @@ use crate::tell::{self, Planned};
 /// it fits and never in place of food.
 const ERRAND_VALUE: u32 = 5;
 
+/// Minutes at the end of the day in which nothing is planned: a day that is full to its last minute ends late.
+pub(crate) const KEPT_FREE: u32 = 15;
+
 /// Plans a day: what to make of what came in, how much of everything, the process for each jar, when to do what,
 /// what to buy first, what is left over. Reads no clock and no file; the same day gives the same answer.
 #[must_use]
@@ -36,15 +40,17 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
     let span = pools::day_span(&day.people).unwrap_or(Span { from: ClockTime(0), to: ClockTime(0) });
     let setting = setting::Setting::of(almanac, day);
     let (all, aside) = candidates::consider_all(&setting);
+    let length = span.to.0 - span.from.0;
+    let horizon = if length > 4 * KEPT_FREE { length - KEPT_FREE } else { length };
     let (mut shown, unshown) = choose::choose(day, all);
     let state = |shown: &[candidates::Considered<'_>]| {
         let mut projects: Vec<dayplan::Project> = shown.iter().map(solving::project_of).collect();
         projects.extend(day.errands.iter().map(|errand| errands::errand_project(errand, span, ERRAND_VALUE)));
         solving::state_problem(
-            span.to.0 - span.from.0,
+            horizon,
             limits::kitchen_resources(day),
             setting.stock.clone(),
-            pools::count_people(&day.people, span),
+            pools::count_people(&day.people, Span { from: span.from, to: ClockTime(span.from.0 + horizon) }),
             projects,
         )
     };
@@ -56,5 +62,6 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
         problem = state(&shown);
         plan = solving::solve_day(&problem);
     }
-    tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan })
+    let (plan, roster) = roster::settle(day, span, &shown, &problem, plan);
+    tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan, roster })
 }

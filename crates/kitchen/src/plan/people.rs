@@ -4,7 +4,8 @@
 //! [`EYES_EACH`] things beside the hands' work. Among those who can, the one who
 //! did the step before in the same make goes on with it, then the one with the fewest minutes so far, so that
 //! hand-overs are few and shares fair. When dealing in that order leaves a piece to nobody, the deal is searched
-//! with a bounded number of tries; what still fails is reported, never hidden.
+//! with a bounded number of tries, and then by handing work on: who could do the piece gives what is in the way to
+//! somebody else. What still fails is reported, never hidden.
 
 use super::pools::{self, EYES_EACH, Pool};
 use crate::day::{Person, Span};
@@ -30,6 +31,9 @@ pub(crate) struct Deal {
 /// How many placements the search may try before it leaves the rest to the first fit.
 const TRIES: u32 = 20_000;
 
+/// How many times in a row work is handed on to make room for an open piece.
+const HAND_ONS: u32 = 4;
+
 /// Deals the duties out to the people.
 pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
     let mut order: Vec<usize> = (0..duties.len()).collect();
@@ -46,6 +50,7 @@ pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
     if !search.place(0) {
         search.who = vec![None; duties.len()];
         search.place_first_fit();
+        search.hand_on();
     }
     Deal { who: search.who }
 }
@@ -89,6 +94,52 @@ impl Search<'_> {
         }
     }
 
+    /// Gives open duties to somebody whose work in the way can go to others.
+    fn hand_on(&mut self) {
+        for &at in self.order {
+            if self.who[at].is_none() {
+                self.make_room(at, HAND_ONS);
+            }
+        }
+    }
+
+    /// Finds a person for a duty, handing on what is in the way, at most `depth` deep.
+    fn make_room(&mut self, at: usize, depth: u32) -> bool {
+        if let Some(&person) = self.preferred(at).first() {
+            self.who[at] = Some(person);
+            return true;
+        }
+        if depth == 0 {
+            return false;
+        }
+        for &person in &self.able[at] {
+            let before = self.who.clone();
+            for other in self.in_the_way(person, at) {
+                self.who[other] = None;
+            }
+            let moved: Vec<usize> = (0..before.len()).filter(|&k| before[k] != self.who[k]).collect();
+            self.who[at] = Some(person);
+            if moved.iter().all(|&other| self.make_room(other, depth - 1)) {
+                return true;
+            }
+            self.who = before;
+        }
+        false
+    }
+
+    /// The duties of a person that keep them from a duty.
+    fn in_the_way(&self, person: usize, at: usize) -> Vec<usize> {
+        let duty = &self.duties[at];
+        self.taken(person)
+            .filter(|&other| {
+                let there = &self.duties[other];
+                is_eyes(there.pool) == is_eyes(duty.pool)
+                    && there.span.from < duty.span.to
+                    && duty.span.from < there.span.to
+            })
+            .collect()
+    }
+
     /// Who may take a duty, the one who should first.
     fn preferred(&self, at: usize) -> Vec<usize> {
         let mut free: Vec<usize> =
@@ -100,15 +151,8 @@ impl Search<'_> {
 
     /// Whether a person's hands, or one of their eyes, are free over a duty.
     fn is_free(&self, person: usize, at: usize) -> bool {
-        let duty = &self.duties[at];
-        let same_kind = self.taken(person).filter(|&other| {
-            let there = &self.duties[other];
-            is_eyes(there.pool) == is_eyes(duty.pool)
-                && there.span.from < duty.span.to
-                && duty.span.from < there.span.to
-        });
-        let limit = if is_eyes(duty.pool) { EYES_EACH as usize } else { 1 };
-        same_kind.count() < limit
+        let limit = if is_eyes(self.duties[at].pool) { EYES_EACH as usize } else { 1 };
+        self.in_the_way(person, at).len() < limit
     }
 
     /// The duties a person has so far.
@@ -166,6 +210,22 @@ mod tests {
         let people = [person("one", 0, 100, true)];
         let duties = [duty("a", 0, 50, Pool::Hands), duty("b", 20, 60, Pool::Hands)];
         assert_eq!(deal(&people, &duties).who.iter().flatten().count(), 1);
+    }
+
+    #[test]
+    fn work_is_handed_on_to_make_room_for_the_one_who_may() {
+        let people =
+            [person("not", 0, 100, false), person("careful", 0, 100, true), person("late", 50, 100, true)];
+        let duties = [
+            duty("a", 0, 40, Pool::Hands),
+            duty("b", 10, 60, Pool::CarefulHands),
+            duty("c", 45, 70, Pool::Hands),
+            duty("d", 55, 80, Pool::CarefulHands),
+        ];
+        let who = deal(&people, &duties).who;
+        assert!(who.iter().all(Option::is_some), "{who:?}");
+        assert_eq!(who[1], Some(1));
+        assert_eq!(who[3], Some(2));
     }
 
     #[test]

@@ -76,8 +76,8 @@ pub(crate) fn find_choice<'a>(problem: &'a Problem, project: &str, option: &str)
 }
 
 /// Work for the whole problem, and for each look at whether the chosen makes fit a shorter day.
-const WHOLE_WORK: u64 = 4_000_000;
-const SHORTER_WORK: u64 = 200_000;
+const WHOLE_WORK: u64 = 12_000_000;
+const SHORTER_WORK: u64 = 600_000;
 /// Shorter days tried.
 const SHORTER_TRIES: u32 = 5;
 
@@ -143,12 +143,12 @@ fn shorter_day(problem: &Problem, plan: &Plan, horizon: u32) -> Problem {
     Problem { horizon, projects, ..problem.clone() }
 }
 
-/// The starts found for a shorter day, as a plan of the whole one.
-fn transplant(problem: &Problem, plan: &Plan, shorter: &Plan) -> Plan {
+/// The starts found for a narrower problem, as a plan of the whole one.
+pub(crate) fn transplant(problem: &Problem, plan: &Plan, found: &Plan) -> Plan {
     let mut plan = plan.clone();
     for chosen in &mut plan.chosen {
-        let found = shorter.chosen.iter().find(|other| other.project == chosen.project);
-        match found {
+        let other = found.chosen.iter().find(|other| other.project == chosen.project);
+        match other {
             Some(other) if chosen.project != ABSENCES => chosen.starts.clone_from(&other.starts),
             _ => {}
         }

@@ -1,13 +1,16 @@
 //! What a make is worth, in servings for the winter, with its parts named.
 //!
 //! worth = servings x liking + servings towards an unmet target x 1/2 - servings beyond a target x 1/2
-//!         + saved kilograms x urgency.
+//!         + saved kilograms x urgency - work of the evening before.
 //! Every factor is ours (a first guess) and is told as such; the parts add up to the whole.
 
 use measure::{Mass, Volume};
 
 use crate::answer::WorthPart;
 use crate::day::{Liking, Waits};
+
+/// Servings taken off for an hour of work the evening before: about what an hour of the day brings.
+const EVENING_HOUR: f64 = 15.0;
 
 /// Half a serving more for each serving that fills a target, half a serving less beyond it.
 const TARGET_WEIGHT: f64 = 0.5;
@@ -72,6 +75,8 @@ pub(crate) struct WorthInputs {
     pub(crate) liking: Liking,
     /// How much a target still wants; `None` without a target.
     pub(crate) wanted: Option<Volume>,
+    /// Minutes of work the evening before, which the day's plan does not see.
+    pub(crate) evening_minutes: u32,
     /// Produce it uses, with how long each will wait.
     pub(crate) saves: Vec<(String, Mass, Waits)>,
 }
@@ -118,6 +123,13 @@ pub(crate) fn weigh_worth(inputs: &WorthInputs) -> Worth {
                 ),
             });
         }
+    }
+    if inputs.evening_minutes > 0 {
+        parts.push(WorthPart {
+            part: "evening before".to_owned(),
+            servings: -EVENING_HOUR * f64::from(inputs.evening_minutes) / 60.0,
+            how: format!("{} minutes of work the evening before", inputs.evening_minutes),
+        });
     }
     if inputs.liking == Liking::NotEaten {
         // What nobody eats is worth nothing, whatever it saves.
@@ -195,7 +207,13 @@ mod tests {
     }
 
     fn inputs() -> WorthInputs {
-        WorthInputs { servings: jars(7, 0.5), liking: Liking::Well, wanted: None, saves: vec![] }
+        WorthInputs {
+            servings: jars(7, 0.5),
+            liking: Liking::Well,
+            wanted: None,
+            evening_minutes: 0,
+            saves: vec![],
+        }
     }
 
     fn worth(change: impl FnOnce(&mut WorthInputs)) -> f64 {
@@ -217,6 +235,7 @@ mod tests {
         let plain = worth(|_| {});
         assert!(worth(|i| i.liking = Liking::Much) > plain);
         assert!(worth(|i| i.liking = Liking::Little) < plain);
+        assert!(worth(|i| i.evening_minutes = 60) < plain);
         let wants = |quarts| worth(move |i| i.wanted = Some(Volume::quarts(quarts)));
         assert!(wants(7.0) > wants(5.0));
         assert!(wants(0.0) < plain);

@@ -69,7 +69,7 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
             .collect(),
         yields,
         containers,
-        keeps: keeps_words(candidate.fit.keeps).to_owned(),
+        keeps: keeps_words(candidate).to_owned(),
         process,
         batches: sheets(planned, &candidate.fit.batches),
         worth: candidate.worth.servings,
@@ -79,9 +79,10 @@ fn make_of(planned: &Planned<'_>, considered: &Considered<'_>, candidate: &Candi
     }
 }
 
-fn keeps_words(keeps: Keeps) -> &'static str {
-    match keeps {
-        Keeps::ShelfIfCleared => "on the shelf, processed as below",
+fn keeps_words(candidate: &Candidate) -> &'static str {
+    match candidate.fit.keeps {
+        Keeps::ShelfIfCleared if candidate.clearance.is_some() => "on the shelf, processed as below",
+        Keeps::ShelfIfCleared => "in its crock until it is sour, then in the refrigerator",
         Keeps::Cold => "in the refrigerator",
         Keeps::Frozen => "in the freezer",
         Keeps::Dried => "dry, airtight and dark",
@@ -95,7 +96,13 @@ fn sheets(planned: &Planned<'_>, batches: &[FittedBatch]) -> Vec<BatchSheet> {
         .map(|(at, batch)| BatchSheet {
             number: format!("{} of {}", at + 1, batches.len()),
             factor: batch.factor.to_string(),
-            ingredients: batch.ingredients.iter().map(|line| ingredient_line(planned, line)).collect(),
+            // A printed range that begins at nothing is left out at nothing.
+            ingredients: batch
+                .ingredients
+                .iter()
+                .filter(|line| line.measured.is_none_or(|amount| amount.value.to_f64() > 0.0))
+                .map(|line| ingredient_line(planned, line))
+                .collect(),
         })
         .collect()
 }
@@ -108,8 +115,14 @@ fn ingredient_line(planned: &Planned<'_>, line: &FittedIngredient) -> Ingredient
     };
     IngredientLine {
         ingredient: name,
-        measure: line.measured.as_ref().map_or_else(|| "as you like".to_owned(), words::measured),
-        weight: line.weight.map(|weight| words::weight(planned.day.units, weight)),
+        measure: line
+            .measured
+            .as_ref()
+            .map_or_else(|| "as you like".to_owned(), |amount| words::measured(planned.day.units, amount)),
+        weight: line
+            .weight
+            .filter(|_| line.measured.is_none_or(|amount| amount.mass().is_none()))
+            .map(|weight| words::weight(planned.day.units, weight)),
         prep: line.prep.clone(),
         moved: (line.moved_percent.abs() > MOVE_TOLD_PERCENT)
             .then(|| format!("moved by {:+.1} % to what can be measured", line.moved_percent)),

@@ -18,6 +18,7 @@ use jiff::civil::Date;
 use crate::answer::DayAnswer;
 use crate::day::{Day, Span};
 use crate::plan::candidates::{Candidate, Considered, SetAside};
+use crate::plan::roster::Roster;
 use crate::plan::{ABSENCES, errand_id, project_id, real_finish};
 
 /// A planned day with everything it was planned from.
@@ -33,6 +34,8 @@ pub(crate) struct Planned<'a> {
     pub(crate) aside: Vec<SetAside>,
     pub(crate) problem: Problem,
     pub(crate) plan: Plan,
+    /// Who does what.
+    pub(crate) roster: Roster,
 }
 
 impl Planned<'_> {
@@ -116,13 +119,26 @@ pub(crate) fn tell(planned: Planned<'_>) -> DayAnswer {
         later: remains::later(&planned, &clock),
         refusals: refusals::refusals(&planned),
         cautions: refusals::cautions(&planned),
-        filled_in: planned.day.filled_in.clone(),
+        filled_in: filled_in(&planned),
         why: why::whys(&planned, &clock),
         clearances: planned.chosen().filter_map(|candidate| candidate.clearance.clone()).collect(),
         clock,
         problem: planned.problem,
         plan: planned.plan,
     }
+}
+
+/// What the day file left to us, and what the planner takes for granted.
+fn filled_in(planned: &Planned<'_>) -> Vec<String> {
+    let mut lines = planned.day.filled_in.clone();
+    let kept = (planned.span.to.0 - planned.span.from.0).saturating_sub(planned.problem.horizon);
+    if kept > 0 {
+        lines.push(format!("the last {kept} minutes of the day are kept free"));
+    }
+    lines.push(
+        "hand work is timed by first guesses, at the pace of a slow day rather than a quick one".to_owned(),
+    );
+    lines
 }
 
 /// "Saturday 29 August 2026".
@@ -183,10 +199,27 @@ fn clash_words(planned: &Planned<'_>) -> Vec<String> {
                 }
                 "resource" => {
                     let of = planned.problem.resources.iter().find(|resource| resource.id == id)?;
-                    Some(format!("{} of {} at any one time", of.capacity, id.replace('-', " ")))
+                    Some(resource_words(of))
                 }
                 _ => None,
             }
         })
         .collect()
+}
+
+/// A resource as a limit, in words.
+fn resource_words(resource: &dayplan::Resource) -> String {
+    let name = match resource.id.as_str() {
+        "hands" => "pairs of hands",
+        "careful-hands" => "pairs of hands for careful work",
+        "eyes" => "things that can be watched",
+        "careful-eyes" => "careful things that can be watched",
+        "kettle" => "big pots",
+        other => other,
+    };
+    let name = name.replace('-', " ");
+    match resource.capacity {
+        0 => format!("there are no {name}"),
+        most => format!("at most {most} {name} at any one time, in the hours given"),
+    }
 }

@@ -1,6 +1,6 @@
 //! What was wished and is refused, and the cautions that stand where the act is.
 
-use batch::clear::refuse_words;
+use batch::clear::{Rider, refuse_words};
 
 use super::{Planned, words};
 use crate::answer::Refusal;
@@ -113,9 +113,16 @@ fn weak_vinegar(planned: &Planned<'_>) -> Option<Refusal> {
 
 /// The cautions of the day's processes, each once, and the deference to those who test.
 pub(super) fn cautions(planned: &Planned<'_>) -> Vec<String> {
+    let riders: Vec<&Rider> = planned
+        .chosen()
+        .filter_map(|candidate| candidate.clearance.as_ref())
+        .flat_map(|clearance| &clearance.riders)
+        .filter(|rider| !told_with_the_make(rider.code))
+        .collect();
+    // Where a long process asks for deeper water, that depth does for all.
+    let deep = riders.iter().any(|rider| rider.code == "bw-water-depth-long");
     let mut cautions: Vec<String> = Vec::new();
-    for rider in planned.chosen().filter_map(|candidate| candidate.clearance.as_ref()).flat_map(|c| &c.riders)
-    {
+    for rider in riders.iter().filter(|rider| !(deep && rider.code == "bw-water-depth")) {
         if !cautions.contains(&rider.text) {
             cautions.push(rider.text.clone());
         }
@@ -126,4 +133,9 @@ pub(super) fn cautions(planned: &Planned<'_>) -> Vec<String> {
             .to_owned(),
     );
     cautions
+}
+
+/// Whether a rider is told in the make's own process line rather than once for the day.
+fn told_with_the_make(code: &str) -> bool {
+    matches!(code, "headspace" | "acid-in-each-jar")
 }

@@ -14,7 +14,11 @@ use crate::day::Units;
 
 /// A formula's name without the size that it is printed at: "tomatoes, crushed", not "tomatoes, crushed, 7 quarts".
 pub(crate) fn name_of(formula: &Formula) -> String {
-    let says_a_size = |part: &&str| part.trim().starts_with(|letter: char| letter.is_ascii_digit());
+    let says_a_size = |part: &&str| {
+        part.trim().split_once(' ').is_some_and(|(number, jars)| {
+            number.parse::<u32>().is_ok() && matches!(jars, "quarts" | "pints" | "half-pints")
+        })
+    };
     let parts: Vec<&str> = formula.name.split(',').filter(|part| !says_a_size(part)).collect();
     parts.join(",")
 }
@@ -44,8 +48,11 @@ pub(crate) fn volume(units: Units, volume: Volume) -> String {
     }
 }
 
-/// A measured amount as the formula measures it.
-pub(crate) fn measured(amount: &FittedMeasure) -> String {
+/// A measured amount as the formula measures it; a weight in the units of the house.
+pub(crate) fn measured(units: Units, amount: &FittedMeasure) -> String {
+    if let Some(mass) = amount.mass() {
+        return weight(units, mass);
+    }
     let number = amount.value;
     let unit = amount.unit.told();
     let one = number.to_f64() <= 1.0;

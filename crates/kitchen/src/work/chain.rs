@@ -12,10 +12,12 @@ use dayplan::{Hold, Lag};
 
 use super::duration::Lot;
 use super::fold::{self, Act};
+use super::later::{self, LaterWork, OVERNIGHT};
 use super::piece::{self, Phase, Piece, Way};
+use crate::day::Units;
 
-/// A rest from this length on does not fit between two acts of one day.
-const OVERNIGHT: u32 = 300;
+/// Letters that a title may have: a line of a sheet 80 letters wide and a bit.
+const LONGEST_TITLE: usize = 90;
 /// The longest rest that fits between the evening before and the day.
 const ONE_NIGHT: u32 = 1_080;
 
@@ -46,17 +48,6 @@ pub(crate) struct WorkStep {
     pub(crate) must_not_be_left: bool,
 }
 
-/// Something that goes on after the day.
-#[derive(Debug, Clone)]
-pub(crate) struct LaterWork {
-    /// The step it follows.
-    pub(crate) after: String,
-    /// What goes on, and what is done then.
-    pub(crate) what: String,
-    /// Its printed or guessed length in minutes, from to.
-    pub(crate) minutes: (u32, u32),
-}
-
 /// All the work of one make.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Work {
@@ -64,6 +55,8 @@ pub(crate) struct Work {
     pub(crate) lags: Vec<Lag>,
     pub(crate) holds: Vec<Hold>,
     pub(crate) evening: Vec<String>,
+    /// Minutes of the evening's work that take a person.
+    pub(crate) evening_minutes: u32,
     pub(crate) later: Vec<LaterWork>,
 }
 
@@ -90,7 +83,13 @@ pub(crate) fn lay_out_work(
     way: &Way,
     canner: Option<&CannerUse>,
 ) -> Result<Work, MultiDay> {
-    let mut layout = Layout { work: Work::default(), canner, lots: lots.len(), lifted: None };
+    let mut layout = Layout {
+        work: Work::default(),
+        canner,
+        lots: lots.len(),
+        units: lots.first().map_or(Units::Us, |lot| lot.units),
+        lifted: None,
+    };
     for (batch, lot) in (1_u32..).zip(lots) {
         let mut pieces = piece::pieces_of(almanac, formula, lot, way);
         if canner.is_some_and(|canner| is_pressure(canner.kind)) {
@@ -143,6 +142,7 @@ struct Layout<'a> {
     work: Work,
     canner: Option<&'a CannerUse>,
     lots: usize,
+    units: Units,
     /// The lifting of the load before.
     lifted: Option<String>,
 }
@@ -151,7 +151,8 @@ impl Layout<'_> {
     fn add_batch(&mut self, batch: u32, mut pieces: Vec<Piece>) -> Result<(), MultiDay> {
         let canned = self.canner.is_some();
         let rest = |piece: &Piece| {
-            piece.phase == Phase::Head && piece.attention == Attention::None && piece.minutes >= OVERNIGHT
+            let is_long = piece.minutes >= OVERNIGHT || piece.action == Action::Dry;
+            piece.phase == Phase::Head && piece.attention == Attention::None && is_long
         };
         let long: Vec<usize> = (0..pieces.len()).filter(|&at| rest(&pieces[at])).collect();
         let mut later = Vec::new();
@@ -173,41 +174,27 @@ impl Layout<'_> {
         }
         let last = self.add_chain(batch, pieces);
         if let Some(after) = last {
-            self.add_later(after, &later);
+            self.work.later.extend(later::later_work(&after, &later));
         }
         Ok(())
     }
 
     fn add_evening(&mut self, batch: u32, pieces: Vec<Piece>) {
         let acts = fold::fold(pieces);
-        let of = if self.lots > 1 { format!(" (batch {batch} of {})", self.lots) } else { String::new() };
-        self.work.evening.extend(acts.iter().map(|act| {
-            let length = if act.attention == Attention::None {
-                format!("{} h overnight", act.minutes.div_ceil(60))
-            } else {
-                format!("about {} min", act.minutes)
-            };
-            format!("{}{of}: {length}", act.title())
-        }));
+        let attended = acts.iter().filter(|act| act.attention != Attention::None);
+        self.work.evening_minutes += attended.map(|act| act.minutes).sum::<u32>();
+        let lines = acts.iter().map(|act| later::evening_line(act, &self.title_of(batch, act, (1, 1))));
+        let lines: Vec<String> = lines.collect();
+        self.work.evening.extend(lines);
     }
 
-    fn add_later(&mut self, after: String, pieces: &[Piece]) {
-        self.work.later.extend(pieces.iter().filter(|piece| piece.attention == Attention::None).map(
-            |piece| {
-                let then: Vec<String> = pieces
-                    .iter()
-                    .filter(|other| other.attention != Attention::None)
-                    .map(|other| format!("{} {}", other.action.as_str(), other.what))
-                    .collect();
-                let what = format!("{} {}", piece.action.as_str(), piece.what);
-                LaterWork {
-                    after: after.clone(),
-                    what: if then.is_empty() { what } else { format!("{what}; then {}", then.join("; ")) },
-                    minutes: (piece.minutes, piece.minutes + piece.slack),
-                }
-            },
-        ));
-        self.work.later.dedup_by(|a, b| a.what == b.what && a.after == b.after);
+    /// What a part of an act is called on the day sheet.
+    fn title_of(&self, batch: u32, act: &Act, (part, parts): (u32, u32)) -> String {
+        let mut of = if self.lots > 1 { format!(" (batch {batch} of {})", self.lots) } else { String::new() };
+        if parts > 1 {
+            of = format!("{of}, part {part} of {parts}");
+        }
+        format!("{}{of}", act.title(self.units, LONGEST_TITLE.saturating_sub(of.len())))
     }
 
     /// Adds the acts of a batch in their order; the id of the last one.
@@ -335,9 +322,14 @@ impl Layout<'_> {
         }
         if let Some((before_ids, before_act)) = before {
             let most = may_wait(before_act);
-            for from in before_ids {
-                for to in &ids {
-                    self.lag(from, to, 0, most);
+            let each = |act: &Act, parts: usize| act.minutes.div_ceil(u32::try_from(parts).unwrap_or(1));
+            let (each_before, each_now) = (each(before_act, before_ids.len()), each(act, ids.len()));
+            // One person does the parts one after the other: the first waits for the last of what comes before,
+            // and the last waits for the first of what comes now.
+            for (still_to_come, from) in (0..).zip(before_ids.iter().rev()) {
+                for (done_first, to) in (0..).zip(&ids) {
+                    let parts = still_to_come * each_before + done_first * each_now;
+                    self.lag(from, to, 0, most.map(|most| most.saturating_add_unsigned(parts)));
                 }
             }
         }
@@ -345,27 +337,19 @@ impl Layout<'_> {
     }
 
     fn step_of(&self, batch: u32, act: &Act, id: &str, part: u32, parts: u32) -> WorkStep {
-        let mut title = act.title();
-        if self.lots > 1 {
-            title = format!("{title} (batch {batch} of {})", self.lots);
-        }
-        if parts > 1 {
-            title = format!("{title}, part {part} of {parts}");
-        }
         let cautions: Vec<&str> = act
             .pieces
             .iter()
             .filter(|piece| piece.care == Care::Careful && !piece.note.is_empty())
             .map(|piece| piece.note.as_str())
             .collect();
-        let must_not_be_left = act
-            .pieces
-            .iter()
-            .any(|piece| piece.note.contains("must not be left") || piece.action == Action::Process);
+        let must_not_be_left = act.pieces.iter().any(|piece| {
+            piece.note.contains("must not be left") || matches!(piece.action, Action::Process | Action::Vent)
+        });
         WorkStep {
             id: id.to_owned(),
-            title,
-            detail: act.pieces.iter().map(said).collect(),
+            title: self.title_of(batch, act, (part, parts)),
+            detail: detail_of(act),
             minutes: act.minutes.div_ceil(parts),
             attention: act.attention,
             care: act.care,
@@ -423,31 +407,50 @@ fn needs_of(act: &Act) -> BTreeMap<String, u32> {
         (Attention::Eyes, Care::Ordinary) => need("eyes"),
         (Attention::None, _) => {}
     }
+    if act.pieces.iter().any(takes_a_burner) {
+        need("burner");
+    }
     for tool in &act.tools {
         match tool {
-            // The pot that is filled from is held; over heat it is needed with a burner.
-            Tool::Kettle
-                if act.pieces.iter().any(|piece| piece.minutes > 3 && piece.tool == Tool::Kettle) =>
-            {
-                need("burner");
-            }
-            Tool::Burner => need("burner"),
             Tool::Sink => need("sink"),
             Tool::Processor => need("processor"),
             Tool::Blender => need("blender"),
             Tool::Oven => need("oven"),
             Tool::JellyBag => need("jelly-bag"),
-            Tool::Kettle | Tool::Canner | Tool::Dehydrator | Tool::Bowl | Tool::Refrigerator | Tool::None => {
-            }
+            // Pots and canners are held over several acts; a burner was asked for above.
+            Tool::Kettle
+            | Tool::Burner
+            | Tool::Canner
+            | Tool::Dehydrator
+            | Tool::Bowl
+            | Tool::Refrigerator
+            | Tool::None => {}
         }
     }
     needs
 }
 
+/// Whether a piece stands over heat long enough to count; what stands or cools off the heat does not.
+fn takes_a_burner(piece: &Piece) -> bool {
+    match piece.tool {
+        Tool::Kettle => piece.minutes > 3 && !matches!(piece.action, Action::Stand | Action::Cool),
+        Tool::Burner => !matches!(piece.action, Action::Stand | Action::Cool),
+        _ => false,
+    }
+}
+
+/// The printed lines of an act; none where its title says the one line already.
+fn detail_of(act: &Act) -> Vec<String> {
+    match act.pieces.as_slice() {
+        [only] if only.title.as_ref().is_none_or(|title| title.full.contains(&only.what)) => vec![],
+        pieces => pieces.iter().map(said).collect(),
+    }
+}
+
 /// A piece as a line of detail.
 fn said(piece: &Piece) -> String {
     let length = if piece.minutes > 0 { format!(", {} min", piece.minutes) } else { String::new() };
-    format!("{} {}{length}", piece.action.as_str(), piece.what)
+    format!("{}{length}", piece.said())
 }
 
 /// Each text once, in the order met.

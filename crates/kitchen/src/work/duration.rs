@@ -8,6 +8,7 @@
 use almanac::{Action, Almanac, Attention, Equipment as Tool, FormulaStep, WorkRate};
 use measure::Mass;
 
+use super::title;
 use crate::day::Units;
 
 /// One batch as far as its work is concerned.
@@ -41,10 +42,7 @@ impl Lot {
     pub(crate) fn in_their_words(&self, what: &str) -> String {
         let theirs =
             self.produce.iter().fold(what.to_owned(), |said, line| said.replace(&line.printed, &line.called));
-        // Eighths and quarters of an inch are read off a ruler as fractions.
-        [("0.125 in", "1/8 in"), ("0.25 in", "1/4 in"), ("0.5 in", "1/2 in")]
-            .iter()
-            .fold(theirs, |said, (decimal, fraction)| said.replace(decimal, fraction))
+        title::with_fractions(&theirs)
     }
 
     /// All the produce of the batch.
@@ -52,32 +50,24 @@ impl Lot {
         self.produce.iter().map(|line| line.mass).sum()
     }
 
-    /// The produce a line speaks of: the ingredients it names, or all where it names none.
-    pub(crate) fn spoken_of(&self, what: &str) -> Mass {
+    /// The produce a line speaks of, by its place: the ingredients it names, or all where it names none.
+    pub(crate) fn lines_spoken_of(&self, what: &str) -> Vec<usize> {
         let words = content_words(what);
-        let named: Mass = self
-            .produce
-            .iter()
-            .filter(|line| content_words(&line.printed).iter().any(|word| words.contains(word)))
-            .map(|line| line.mass)
-            .sum();
-        if named > Mass::ZERO { named } else { self.total() }
+        let is_named =
+            |&at: &usize| content_words(&self.produce[at].printed).iter().any(|word| words.contains(word));
+        let named: Vec<usize> = (0..self.produce.len()).filter(is_named).collect();
+        if named.is_empty() { (0..self.produce.len()).collect() } else { named }
+    }
+
+    /// The weight of the produce a line speaks of.
+    pub(crate) fn spoken_of(&self, what: &str) -> Mass {
+        self.lines_spoken_of(what).into_iter().map(|at| self.produce[at].mass).sum()
     }
 
     /// The names of the produce a line speaks of.
     fn names_spoken_of(&self, what: &str) -> String {
-        let words = content_words(what);
-        let named: Vec<&str> = self
-            .produce
-            .iter()
-            .map(|line| line.printed.as_str())
-            .filter(|name| content_words(name).iter().any(|word| words.contains(word)))
-            .collect();
-        if named.is_empty() {
-            self.produce.iter().map(|line| line.printed.as_str()).collect::<Vec<_>>().join(" ")
-        } else {
-            named.join(" ")
-        }
+        let names = self.lines_spoken_of(what).into_iter().map(|at| self.produce[at].printed.as_str());
+        names.collect::<Vec<_>>().join(" ")
     }
 }
 
@@ -95,8 +85,8 @@ const BACK_TO_BOIL_MIN: f64 = 1.0;
 /// The planned minutes of a line whose length the publication does not print, or prints for one lot only.
 pub(crate) fn plan_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> u32 {
     let mass = lot.spoken_of(&line.what);
-    let minutes = if matches!(line.action, Action::Blanch) {
-        blanch_minutes(almanac, line, mass)
+    let minutes = if goes_by_lots(line) {
+        minutes_by_lots(almanac, line, mass)
     } else if let Some(rate) = line.minutes.is_none().then(|| find_rate(almanac, line, lot)).flatten() {
         let time = rate.time_for(mass);
         upper(f64::from(time.low.0), f64::from(time.typical.0), f64::from(time.high.0))
@@ -121,8 +111,17 @@ fn upper(low: f64, typical: f64, high: f64) -> f64 {
     }
 }
 
+/// Whether the food goes through a pot lot by lot, someone beside it.
+pub(crate) fn goes_by_lots(line: &FormulaStep) -> bool {
+    match line.action {
+        Action::Blanch => true,
+        Action::Steam => line.attention != Attention::None && line.equipment == Tool::Kettle,
+        _ => false,
+    }
+}
+
 /// Lot after lot through one pot: the printed minutes and the way back to the boil for each.
-fn blanch_minutes(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
+fn minutes_by_lots(almanac: &Almanac, line: &FormulaStep, mass: Mass) -> f64 {
     let lots = libm::ceil(mass.as_kilograms() / BLANCH_LOT_KG).max(1.0);
     let printed = line.minutes.map_or(3.0, |minutes| minutes.high.to_f64());
     let start =
@@ -140,7 +139,7 @@ pub(crate) fn come_up_minutes(almanac: &Almanac, mass: Mass) -> u32 {
 
 /// The first guess for a line, at the planned quantile when it takes a person.
 fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -> f64 {
-    let Some(guess) = almanac.find_guess(line.action, line.equipment, &line.what) else {
+    let Some(guess) = almanac.find_guess(line.action, tool_used(line, lot), &line.what) else {
         return line.minutes.map_or(5.0, |minutes| minutes.high.to_f64());
     };
     let typical = guess.fixed_min
@@ -153,12 +152,14 @@ fn guess_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot, mass: Mass) -
     }
 }
 
-/// The work rate whose words fit the line best; none when no word fits.
+/// The work rate whose words fit the line best; none when no word fits, and none for what goes on by itself: the rates
+/// are minutes of hands.
 fn find_rate<'a>(almanac: &'a Almanac, line: &FormulaStep, lot: &Lot) -> Option<&'a WorkRate> {
-    let about = format!("{} {}", line.what, lot.names_spoken_of(&line.what));
-    let mut words = content_words(&about);
-    words.extend(kinds_of(&words));
-    let tool = tool_word(line, lot);
+    if line.attention == Attention::None {
+        return None;
+    }
+    let words = words_about(line, lot);
+    let tool = if tool_used(line, lot) == Tool::Processor { "processor" } else { "knife" };
     almanac
         .work_rates()
         .iter()
@@ -170,9 +171,29 @@ fn find_rate<'a>(almanac: &'a Almanac, line: &FormulaStep, lot: &Lot) -> Option<
         .map(|(_, rate)| rate)
 }
 
-/// The tool a line is done with, as the rates name it.
-fn tool_word(line: &FormulaStep, lot: &Lot) -> &'static str {
-    if line.equipment == Tool::Processor && lot.processor { "processor" } else { "knife" }
+/// What a line is about, in the words of the rates.
+fn words_about(line: &FormulaStep, lot: &Lot) -> Vec<String> {
+    // Bags and boxes for the freezer are filled alike, whatever goes into them.
+    let into_packages =
+        ["containers", "bags", "measured amounts"].iter().any(|word| line.what.contains(word));
+    if line.action == Action::Pack && into_packages {
+        return content_words("freezer bags, measured");
+    }
+    let mut words = content_words(&format!("{} {}", line.what, lot.names_spoken_of(&line.what)));
+    // A second wash takes no soil off; the first guess for clean produce does.
+    if !line.what.contains("again") {
+        words.extend(kinds_of(&words));
+    }
+    words
+}
+
+/// Below this a knife is quicker than setting up and washing a processor (ours).
+const LEAST_FOR_PROCESSOR: Mass = Mass::kilograms(0.5);
+
+/// The tool a line is really done with: a knife where there is no processor, or too little to set it up for.
+pub(crate) fn tool_used(line: &FormulaStep, lot: &Lot) -> Tool {
+    let worth_it = lot.processor && lot.spoken_of(&line.what) >= LEAST_FOR_PROCESSOR;
+    if line.equipment == Tool::Processor && !worth_it { Tool::None } else { line.equipment }
 }
 
 /// The tool a rate is for, where it names one of the two we choose between; special tools are nobody's.

@@ -1,14 +1,21 @@
 //! Joins lines that one person does in one go, so that a day reads as acts and not as a list of verbs.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use almanac::{Action, Attention, Care, Equipment as Tool};
+use measure::Mass;
 
 use super::piece::Piece;
+use super::wording;
+use crate::day::Units;
+use crate::tell::words;
 
 /// Hand work without a pot is joined up to this length; longer work is cut into parts that two people, or
 /// one person between other things, can do.
 const LONGEST_STRETCH: u32 = 45;
+
+/// A weight below this is not said: nobody weighs out two cloves of garlic.
+const LEAST_SAID: Mass = Mass::grams(50.0);
 
 /// A tool that is used for no longer than this inside a longer stretch is not booked for it.
 const PASSING_USE: u32 = 6;
@@ -61,45 +68,15 @@ impl Act {
         self.pieces.iter().any(|piece| matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven))
     }
 
-    /// What is done, short: verbs that share an object are said together, and the weight once.
-    pub(crate) fn title(&self) -> String {
-        let mut said: Vec<String> = Vec::new();
-        let mut shared: Option<(Vec<&str>, &str)> = None;
-        for piece in &self.pieces {
-            let verb = piece.action.as_str();
-            match (&piece.title, &mut shared) {
-                (Some(title), _) => {
-                    said.extend(shared.take().map(say_together));
-                    said.push(title.clone());
-                }
-                (None, Some((verbs, what))) if *what == piece.what => {
-                    if !verbs.contains(&verb) {
-                        verbs.push(verb);
-                    }
-                }
-                (None, _) => {
-                    said.extend(shared.take().map(say_together));
-                    shared = Some((vec![verb], &piece.what));
-                }
-            }
-        }
-        said.extend(shared.take().map(say_together));
-        let weight = self.pieces.iter().find_map(|piece| piece.handles.as_ref());
-        let title = said.join("; ");
-        weight.map_or(title.clone(), |weight| format!("{title} ({weight})"))
-    }
-}
-
-fn say_together((verbs, what): (Vec<&str>, &str)) -> String {
-    format!("{} {what}", and_list(&verbs))
-}
-
-/// "a", "a and b", "a, b and c".
-pub(crate) fn and_list(words: &[&str]) -> String {
-    match words {
-        [] => String::new(),
-        [only] => (*only).to_owned(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    /// What is done, in about `room` letters, with the weight of the produce it handles.
+    pub(crate) fn title(&self, units: Units, room: usize) -> String {
+        let handled: BTreeMap<usize, Mass> =
+            self.pieces.iter().flat_map(|piece| piece.handles.iter().copied()).collect();
+        let mass: Mass = handled.into_values().sum();
+        let weight =
+            if mass >= LEAST_SAID { format!(" ({})", words::weight(units, mass)) } else { String::new() };
+        let room = room.saturating_sub(weight.len());
+        format!("{}{weight}", wording::word_title(&self.pieces, room))
     }
 }
 
@@ -136,13 +113,20 @@ pub(crate) fn fold(pieces: impl IntoIterator<Item = Piece>) -> Vec<Act> {
 
 /// Whether a piece is done in one go with what comes before it.
 fn go_together(act: &Act, piece: &Piece) -> bool {
-    if act.attention != piece.attention || act.slack > 0 {
+    // Work at the jars and at the crock begins an act of its own, however little was left to cut before it.
+    if act.attention != piece.attention
+        || act.slack > 0
+        || matches!(piece.action, Action::Acidify | Action::Layer)
+    {
         return false;
     }
     let tools: BTreeSet<Tool> = act.tools.union(&tools_of(piece)).copied().collect();
     let at_once = act.may_wait == Some(0);
     match piece.attention {
-        Attention::Hands if at_once => true,
+        // Scalded peaches peel at once, but a bushel of them is a stretch of its own.
+        Attention::Hands if at_once => {
+            !piece.is_produce_work() || act.minutes + piece.minutes <= LONGEST_STRETCH
+        }
         Attention::Hands => {
             let over_heat =
                 act.is_over_heat() != matches!(piece.tool, Tool::Kettle | Tool::Burner | Tool::Oven);
@@ -157,8 +141,9 @@ fn go_together(act: &Act, piece: &Piece) -> bool {
 
 /// Into how many parts a stretch of plain hand work is cut.
 pub(crate) fn parts_of(act: &Act) -> u32 {
+    let two_can_do_it = act.pieces.iter().all(|piece| piece.action == Action::Sieve);
     let may_be_cut = act.attention == Attention::Hands
-        && act.care == Care::Ordinary
+        && (act.care == Care::Ordinary || two_can_do_it)
         && act.may_wait != Some(0)
         && !act.is_over_heat();
     if may_be_cut { act.minutes.div_ceil(LONGEST_STRETCH).max(1) } else { 1 }
@@ -182,7 +167,7 @@ mod tests {
             may_wait: None,
             note: String::new(),
             title: None,
-            handles: None,
+            handles: vec![],
         }
     }
 
@@ -194,7 +179,7 @@ mod tests {
             piece(Action::Slice, "carrots", 12, Tool::None),
         ]);
         assert_eq!(acts.len(), 1);
-        assert_eq!(acts[0].title(), "wash, peel and slice carrots");
+        assert_eq!(acts[0].title(Units::Us, 80), "wash, peel and slice carrots");
         assert!(acts[0].tools.is_empty(), "five minutes at the sink do not book it for half an hour");
     }
 

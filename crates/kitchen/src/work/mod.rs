@@ -8,7 +8,12 @@
 pub(crate) mod chain;
 mod duration;
 mod fold;
+mod later;
 mod piece;
+mod title;
+#[cfg(test)]
+mod trials;
+mod wording;
 
 pub(crate) use chain::{CannerUse, MultiDay, Work, WorkStep, lay_out_work};
 pub(crate) use duration::{Lot, LotProduce};

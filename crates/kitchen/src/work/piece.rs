@@ -4,8 +4,10 @@ use almanac::{
     Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack, StepMinutes,
 };
 
+use measure::Mass;
+
 use super::duration::{self, Lot};
-use crate::tell::words;
+use super::title::{self, Called};
 
 /// Where in the life of a batch a piece belongs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -36,9 +38,39 @@ pub(crate) struct Piece {
     pub(crate) may_wait: Option<u32>,
     pub(crate) note: String,
     /// What the piece is called where its verb and object would read badly; the canner's lines are the same for all.
-    pub(crate) title: Option<String>,
-    /// The weight of produce it handles, in words, for hand work on produce.
-    pub(crate) handles: Option<String>,
+    pub(crate) title: Option<Called>,
+    /// The produce it handles, for hand work on produce: which ingredient of the batch, and its weight.
+    pub(crate) handles: Vec<(usize, Mass)>,
+}
+
+impl Piece {
+    /// Whether it is hand work on produce: cutting board and sink, no heat.
+    pub(crate) fn is_produce_work(&self) -> bool {
+        self.attention == Attention::Hands
+            && matches!(
+                self.action,
+                Action::Wash
+                    | Action::Trim
+                    | Action::Peel
+                    | Action::Core
+                    | Action::Slice
+                    | Action::Chop
+                    | Action::Shred
+                    | Action::Cut
+                    | Action::Pit
+                    | Action::Stem
+                    | Action::Seed
+                    | Action::Husk
+                    | Action::Shell
+                    | Action::Crush
+            )
+    }
+
+    /// The piece in its own words.
+    pub(crate) fn said(&self) -> String {
+        let own = self.title.as_ref().filter(|_| title::begins_with_a_verb(&self.what));
+        own.map_or_else(|| format!("{} {}", self.action.as_str(), self.what), |title| title.full.clone())
+    }
 }
 
 /// What decides which lines of a formula are done.
@@ -75,8 +107,12 @@ pub(crate) fn pieces_of(almanac: &Almanac, formula: &Formula, lot: &Lot, way: &W
         };
         let mut piece = piece_of(almanac, line, lot, way, phase);
         // Printed minutes count from the boil; a cold pot has to come to it first.
-        if !hot && line.minutes.is_some() && comes_to_the_boil(line, phase) {
+        let from_cold = !hot && line.minutes.is_some() && comes_to_the_boil(line, phase);
+        if from_cold {
             piece.minutes += duration::come_up_minutes(almanac, lot.spoken_of(&line.what));
+        }
+        if piece.title.is_none() && phase == Phase::Head {
+            piece.title = title::timed(line, &piece.what, from_cold);
         }
         hot = line.equipment == Tool::Kettle;
         pieces.push(piece);
@@ -105,20 +141,33 @@ fn lines_done<'a>(formula: &'a Formula, way: &'a Way) -> impl Iterator<Item = &'
 /// One line with its length.
 fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Piece {
     let (minutes, slack) = length_of(almanac, line, lot, way, phase);
-    let by_lots = line.action == Action::Blanch;
-    Piece {
+    let mut piece = Piece {
         phase,
         action: line.action,
         what: lot.in_their_words(&line.what),
         minutes,
         slack,
-        attention: if by_lots { Attention::Hands } else { line.attention },
+        attention: attention_of(line),
         care: line.care,
-        tool: if line.equipment == Tool::Processor && !lot.processor { Tool::None } else { line.equipment },
+        tool: duration::tool_used(line, lot),
         may_wait: line.can_wait.map(|wait| wait.0),
         note: line.note.to_string(),
-        title: title_of(line, lot, way, phase),
-        handles: handles(line, phase).then(|| words::weight(lot.units, lot.spoken_of(&line.what))),
+        title: title::title_of(line, lot, way, phase),
+        handles: vec![],
+    };
+    if phase == Phase::Head && piece.is_produce_work() {
+        let masses = lot.lines_spoken_of(&line.what).into_iter().map(|at| (at, lot.produce[at].mass));
+        piece.handles = masses.collect();
+    }
+    piece
+}
+
+/// Who is needed: a pot that is fed lot by lot takes hands whatever the line says, what only stands takes a look.
+fn attention_of(line: &FormulaStep) -> Attention {
+    match line.action {
+        _ if duration::goes_by_lots(line) => Attention::Hands,
+        Action::Stand if line.equipment == Tool::Sink => Attention::Eyes,
+        _ => line.attention,
     }
 }
 
@@ -127,87 +176,16 @@ fn length_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: &Way, phase:
     match (line.action, line.minutes.map(StepMinutes::round_up), way) {
         (Action::Process, _, Way { process: Some((_, minutes)), .. }) => (*minutes, 0),
         (Action::Sterilize, _, Way { sterilize_min: Some(minutes), .. }) => (*minutes, 0),
-        (Action::Blanch | Action::Dip, _, _) => (duration::plan_minutes(almanac, line, lot), 0),
+        (Action::Blanch | Action::Steam | Action::Dip, _, _) => {
+            (duration::plan_minutes(almanac, line, lot), 0)
+        }
+        // A printed minute is for one filling of the blender.
+        (Action::Blend, Some((_, most)), _) => (duration::plan_minutes(almanac, line, lot).max(most.0), 0),
         // What goes on by itself is planned at its shortest and may go on to its longest.
-        (_, Some((least, most)), _) if line.attention == Attention::None && phase == Phase::Head => {
+        (_, Some((least, most)), _) if line.attention == Attention::None && phase != Phase::InCanner => {
             (least.0, most.0 - least.0)
         }
         (_, Some((_, most)), _) => (most.0, 0),
         (_, None, _) => (duration::plan_minutes(almanac, line, lot), 0),
     }
-}
-
-/// Whether a line is hand work on produce, told with its weight.
-fn handles(line: &FormulaStep, phase: Phase) -> bool {
-    phase == Phase::Head
-        && line.attention == Attention::Hands
-        && matches!(
-            line.action,
-            Action::Wash
-                | Action::Trim
-                | Action::Peel
-                | Action::Core
-                | Action::Slice
-                | Action::Chop
-                | Action::Shred
-                | Action::Cut
-                | Action::Pit
-                | Action::Stem
-                | Action::Seed
-                | Action::Husk
-                | Action::Shell
-        )
-}
-
-/// What a line is called where its verb and object would not read well together.
-fn title_of(line: &FormulaStep, lot: &Lot, way: &Way, phase: Phase) -> Option<String> {
-    let vessels = &lot.vessels;
-    let under_pressure = way.process.is_some_and(|(kind, _)| kind.is_pressure());
-    let said = match (line.action, phase) {
-        (Action::Acidify, _) => "acid into each jar".to_owned(),
-        (Action::Fill, _) => {
-            let headspace =
-                way.headspace.as_ref().map_or_else(String::new, |space| format!(", headspace {space}"));
-            if line.what.contains("over") {
-                format!("pour the boiling liquid into {vessels}{headspace}")
-            } else {
-                format!("fill {vessels}{headspace}")
-            }
-        }
-        (Action::Debubble, _) => "bubbles out".to_owned(),
-        (Action::Close, _) => "rims wiped, lids and bands on".to_owned(),
-        (Action::Load, _) => "load the canner".to_owned(),
-        (Action::Heat, Phase::InCanner) if !under_pressure => {
-            "bring the loaded canner to a full boil".to_owned()
-        }
-        (Action::Heat, Phase::InCanner) if line.what.contains("steam") => {
-            "bring the canner to steam".to_owned()
-        }
-        (Action::Heat, Phase::InCanner) => "weight on, bring it to pressure".to_owned(),
-        (Action::Vent, _) => format!("vent {} min", line.minutes.map_or(0, |minutes| minutes.round_up().1.0)),
-        (Action::Process, _) => {
-            let minutes = way.process.map_or(0, |(_, minutes)| minutes);
-            format!("process {vessels} {minutes} min at {}", way.held_at)
-        }
-        (Action::Rest, Phase::InCanner) => "heat off, lid off, let them stand".to_owned(),
-        (Action::Stand, Phase::InCanner) if line.what.contains("pressure") => {
-            "heat off; let the pressure fall by itself".to_owned()
-        }
-        (Action::Stand, Phase::InCanner) => "weight off, lid on, wait".to_owned(),
-        (Action::Lift, _) => format!("lift {vessels} out onto a towel"),
-        (Action::Label, _) => "label".to_owned(),
-        _ if begins_with_a_verb(&line.what) => lot.in_their_words(&line.what),
-        (Action::Stand, Phase::Head) => format!("let stand: {}", lot.in_their_words(&line.what)),
-        _ => return None,
-    };
-    Some(said)
-}
-
-/// Whether the object of a line already says what to do.
-fn begins_with_a_verb(what: &str) -> bool {
-    const VERBS: [&str; 15] = [
-        "add", "preheat", "crush", "throw", "take", "slip", "drip", "drain", "squeeze", "press", "slit",
-        "discard", "measure", "peel", "strain",
-    ];
-    what.split(|letter: char| !letter.is_alphabetic()).next().is_some_and(|word| VERBS.contains(&word))
 }

@@ -1,0 +1,215 @@
+//! Who does which step of a plan, and what to ask of the planner when nobody can.
+//!
+//! Pools count heads, so a plan may keep every pool and still leave a step to nobody: the only one who may do it is in
+//! the middle of something that the others could not take over. Such a step is moved behind what stands in its way (or
+//! before it), with the choice of makes kept, and the day is solved again; the roster with the fewest open steps wins.
+
+use std::collections::BTreeMap;
+
+use almanac::{Attention, Care};
+use dayplan::{Budget, Plan, Problem, Project};
+
+use super::people::{self, Deal, Duty};
+use super::pools::{self, ABSENCES, Pool};
+use super::solving::{self, find_choice};
+use super::{candidates::Considered, errand_id, errand_step_id};
+use crate::day::{ClockTime, Day, Span};
+
+/// A step of the plan, and who does it.
+#[derive(Debug, Clone)]
+pub(crate) struct Turn {
+    pub(crate) project: String,
+    pub(crate) step: String,
+    pub(crate) duty: Duty,
+    /// The person's place in the day's list; `None` where nobody can.
+    pub(crate) who: Option<usize>,
+}
+
+/// Every attended step of a plan with its person.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Roster {
+    pub(crate) turns: Vec<Turn>,
+}
+
+impl Roster {
+    /// Who does a step; `None` for a step that needs nobody.
+    pub(crate) fn turn(&self, project: &str, step: &str) -> Option<&Turn> {
+        self.turns.iter().find(|turn| turn.project == project && turn.step == step)
+    }
+
+    /// Steps that are left to nobody.
+    fn open(&self) -> usize {
+        self.turns.iter().filter(|turn| turn.who.is_none()).count()
+    }
+}
+
+/// The pool that serves a step.
+pub(crate) fn pool_of(attention: Attention, care: Care) -> Option<Pool> {
+    match (attention, care) {
+        (Attention::Hands, Care::Ordinary) => Some(Pool::Hands),
+        (Attention::Hands, Care::Careful) => Some(Pool::CarefulHands),
+        (Attention::Eyes, Care::Ordinary) => Some(Pool::Eyes),
+        (Attention::Eyes, Care::Careful) => Some(Pool::CarefulEyes),
+        (Attention::None, _) => None,
+    }
+}
+
+/// Names a person for each attended step.
+pub(crate) fn draw_up(day: &Day, span: Span, shown: &[Considered<'_>], plan: &Plan) -> Roster {
+    let mut turns = Vec::new();
+    for chosen in plan.chosen.iter().filter(|chosen| chosen.project != ABSENCES) {
+        for (step, minutes, pool) in attended_steps(day, shown, &chosen.project, &chosen.option) {
+            let Some(&start) = chosen.starts.get(&step) else { continue };
+            if minutes == 0 {
+                continue;
+            }
+            let from = span.from.0 + start;
+            let duty = Duty {
+                project: chosen.project.clone(),
+                span: Span { from: ClockTime(from), to: ClockTime(from + minutes) },
+                pool,
+            };
+            turns.push(Turn { project: chosen.project.clone(), step, duty, who: None });
+        }
+    }
+    let duties: Vec<Duty> = turns.iter().map(|turn| turn.duty.clone()).collect();
+    let Deal { who } = people::deal(&day.people, &duties);
+    for (turn, who) in turns.iter_mut().zip(who) {
+        turn.who = who;
+    }
+    Roster { turns }
+}
+
+/// The attended steps of a chosen option, with their minutes and pool.
+fn attended_steps(
+    day: &Day,
+    shown: &[Considered<'_>],
+    project: &str,
+    option: &str,
+) -> Vec<(String, u32, Pool)> {
+    let candidate = shown
+        .iter()
+        .find(|considered| solving::project_id(considered) == project)
+        .and_then(|considered| considered.options.iter().find(|candidate| candidate.id == option));
+    if let Some(candidate) = candidate {
+        let pooled = |step: &crate::work::WorkStep| {
+            Some((step.id.clone(), step.minutes, pool_of(step.attention, step.care)?))
+        };
+        return candidate.work.steps.iter().filter_map(pooled).collect();
+    }
+    let Some(errand) = day.errands.iter().find(|errand| errand_id(errand) == project) else { return vec![] };
+    let steps = errand.steps.iter().enumerate();
+    steps
+        .filter_map(|(at, step)| {
+            let attention = if step.away { Attention::Hands } else { step.attention };
+            Some((errand_step_id(at, step), step.minutes.0, pool_of(attention, Care::Ordinary)?))
+        })
+        .collect()
+}
+
+/// Looks at whether a moved step lets somebody do it.
+const TRIES: u32 = 16;
+/// Work of the planner on each.
+const TRY_WORK: u64 = 2_000_000;
+
+/// Where a step may lie, in minutes of the horizon.
+#[derive(Debug, Clone, Copy, Default)]
+struct Window {
+    earliest: u32,
+    latest_end: Option<u32>,
+}
+
+/// Windows of moved steps, by project and step.
+type Windows = BTreeMap<(String, String), Window>;
+
+/// Moves steps that nobody can do, as long as that leaves fewer of them.
+pub(crate) fn settle(
+    day: &Day,
+    span: Span,
+    shown: &[Considered<'_>],
+    problem: &Problem,
+    plan: Plan,
+) -> (Plan, Roster) {
+    let mut best = (draw_up(day, span, shown, &plan), plan);
+    let mut windows = Windows::new();
+    let mut tries = 0;
+    'better: while best.0.open() > 0 {
+        let moves: Vec<((String, String), Window)> = best
+            .0
+            .turns
+            .iter()
+            .filter(|turn| turn.who.is_none())
+            .flat_map(|turn| moves_of(day, span, &best.0, turn))
+            .collect();
+        for (step, window) in moves {
+            if tries == TRIES {
+                break 'better;
+            }
+            tries += 1;
+            let mut tried = windows.clone();
+            let entry = tried.entry(step).or_default();
+            entry.earliest = entry.earliest.max(window.earliest);
+            entry.latest_end = entry.latest_end.or(window.latest_end);
+            let found = dayplan::solve(&fixed_choice(problem, &best.1, &tried), Budget::work(TRY_WORK));
+            if found.chosen.len() != best.1.chosen.len() {
+                continue;
+            }
+            let plan = solving::transplant(problem, &best.1, &found);
+            let roster = draw_up(day, span, shown, &plan);
+            if roster.open() < best.0.open() {
+                best = (roster, plan);
+                windows = tried;
+                continue 'better;
+            }
+        }
+        break;
+    }
+    (best.1, best.0)
+}
+
+/// Where an open step could go: behind what stands in its way, or before it.
+fn moves_of(day: &Day, span: Span, roster: &Roster, open: &Turn) -> Vec<((String, String), Window)> {
+    let step = (open.project.clone(), open.step.clone());
+    let length = open.duty.span.to.0 - open.duty.span.from.0;
+    let start = open.duty.span.from.0;
+    let behind =
+        (start + 1..span.to.0.saturating_sub(length)).find(|&from| somebody_is_free(day, roster, open, from));
+    let before = (span.from.0..start).rev().find(|&from| somebody_is_free(day, roster, open, from));
+    let behind = behind.map(|from| Window { earliest: from - span.from.0, latest_end: None });
+    let before = before.map(|from| Window { earliest: 0, latest_end: Some(from + length - span.from.0) });
+    behind.into_iter().chain(before).map(|window| (step.clone(), window)).collect()
+}
+
+/// Whether somebody who may do an open step has hands or eyes for it from a minute on.
+fn somebody_is_free(day: &Day, roster: &Roster, open: &Turn, from: u32) -> bool {
+    let length = open.duty.span.to.0 - open.duty.span.from.0;
+    let span = Span { from: ClockTime(from), to: ClockTime(from + length) };
+    (0..day.people.len()).any(|person| {
+        pools::can_serve(&day.people[person], open.duty.pool, span)
+            && !roster.turns.iter().any(|turn| {
+                turn.who == Some(person)
+                    && turn.duty.span.from < span.to
+                    && span.from < turn.duty.span.to
+                    && matches!(turn.duty.pool, Pool::Hands | Pool::CarefulHands)
+            })
+    })
+}
+
+/// The problem with only the chosen options, and the moved steps inside their windows.
+fn fixed_choice(problem: &Problem, plan: &Plan, windows: &Windows) -> Problem {
+    let projects = plan
+        .chosen
+        .iter()
+        .filter_map(|chosen| {
+            let mut choice = find_choice(problem, &chosen.project, &chosen.option)?.clone();
+            for step in &mut choice.steps {
+                if let Some(window) = windows.get(&(chosen.project.clone(), step.id.clone())) {
+                    step.earliest = step.earliest.max(window.earliest);
+                    step.latest_end = [step.latest_end, window.latest_end].into_iter().flatten().min();
+                }
+            }
+            Some(Project { id: chosen.project.clone(), must: true, options: vec![choice] })
+        })
+        .collect();
+    Problem { projects, ..problem.clone() }
+}
