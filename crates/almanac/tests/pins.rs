@@ -122,7 +122,7 @@ const PINS: &[Pin] = &[
         rows: 122,
         read: 121,
         memory: 1,
-        digest: 0xdf22_b7f2_2916_e35a,
+        digest: 0x0d6e_d26a_a3eb_c01b,
         sums: &[("yield_min", 638.0), ("yield_max", 682.0), ("headspace_in", 48.875)],
     },
     Pin {

@@ -38,10 +38,13 @@ pub(crate) fn tidy_amount(amount: Amount) -> Amount {
             ..amount
         };
     }
-    let is_weighed_twice = amount.weight.is_some()
-        && (matches!(unit, "g" | "kg") || amount.weight.as_deref() == Some(amount.measure.as_str()));
+    // Ounces of juice are a volume.
+    let is_weight = matches!(unit, "g" | "kg" | "oz" | "lb") && !amount.what.to_lowercase().contains("juice");
+    if is_weight {
+        let weight = amount.weight.or(Some(amount.measure));
+        return Amount { measure: String::new(), weight, ..amount };
+    }
     let measure = match (unit, number.parse::<Fraction>()) {
-        _ if is_weighed_twice => String::new(),
         ("tsp", Ok(spoons)) => write_spoons(spoons).unwrap_or_else(|| amount.measure.clone()),
         _ => amount.measure.clone(),
     };
@@ -106,6 +109,8 @@ mod tests {
             ("as you like", None, "as you like", Some("")),
             ("2721 g", Some("6 lb"), "", Some("6 lb")),
             ("2 lb", Some("2 lb"), "", Some("2 lb")),
+            ("8 lb 5 oz", None, "", Some("8 lb 5 oz")),
+            ("58 1/2 oz", Some("1.66 kg"), "", Some("1.66 kg")),
             ("4 cloves", Some("0.42 oz"), "4 cloves", Some("0.42 oz")),
             ("4", Some("3/4 oz"), "4", Some("3/4 oz")),
         ];

@@ -339,7 +339,8 @@ mod tests {
 
     #[test]
     fn of_what_is_not_made_the_first_eight_are_told_and_the_rest_counted() {
-        let not = |at: usize| NotMade { name: format!("jam {at}"), why: "the day is full".into() };
+        let not =
+            |at: usize| NotMade { name: format!("jam {at}"), why: "the day is full".into(), worth: 0.0 };
         let told = word_not_made(&(0..11).map(not).collect::<Vec<_>>());
         assert_eq!(told.len(), 9);
         assert_eq!(
