@@ -122,7 +122,7 @@ const PINS: &[Pin] = &[
         rows: 122,
         read: 121,
         memory: 1,
-        digest: 0xdf22_b7f2_2916_e35a,
+        digest: 0x0d6e_d26a_a3eb_c01b,
         sums: &[("yield_min", 638.0), ("yield_max", 682.0), ("headspace_in", 48.875)],
     },
     Pin {
@@ -130,7 +130,7 @@ const PINS: &[Pin] = &[
         rows: 692,
         read: 690,
         memory: 2,
-        digest: 0x558c_6737_bc1c_8b43,
+        digest: 0x0809_0a46_ad7f_0f7a,
         sums: &[("amount_min", 2400.415), ("amount_max", 2422.54)],
     },
     Pin {

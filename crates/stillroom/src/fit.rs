@@ -9,7 +9,7 @@ use measure::{Fraction, write_altitude, write_mass_metric};
 use paper::day::Amount;
 
 use crate::almanac::load_almanac;
-use crate::amounts::lay_out_amounts;
+use crate::amounts::{lay_out_amounts, tidy_amount, word_factor};
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
@@ -70,8 +70,17 @@ fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
     let name =
         almanac.formula(&fit.question.formula).map_or(fit.question.formula.as_str(), |formula| &formula.name);
     let mut leaf = Leaf::head(&capitalize(name), &head_lines(fit));
-    for (at, batch) in fit.batches.iter().enumerate() {
-        leaf.section(&format!("Batch {} of {}: {}", at + 1, fit.batches.len(), word_factor(batch.factor)));
+    let mut told = 0;
+    // Batches one after the other that take the same are told once.
+    for alike in fit.batches.chunk_by(|one, other| one == other) {
+        let batch = &alike[0];
+        let (first, last, of) = (told + 1, told + alike.len(), fit.batches.len());
+        told = last;
+        let which = match (first, last) {
+            (first, last) if first == last => format!("Batch {first} of {of}: {}", word_factor(batch.factor)),
+            _ => format!("Batches {first} to {last} of {of}, each: {}", word_factor(batch.factor)),
+        };
+        leaf.section(&which);
         leaf.gap();
         lay_out_amounts(&mut leaf, &batch.ingredients.iter().map(word_ingredient).collect::<Vec<_>>());
         leaf.gap();
@@ -117,18 +126,10 @@ fn head_lines(fit: &Fit) -> Vec<String> {
     vec![format!("{verdict}: {}{}.", have.join(", "), at.unwrap_or_default()), keeps.to_owned()]
 }
 
-fn word_factor(factor: Fraction) -> String {
-    if factor == Fraction::ONE {
-        "the whole printed formula".to_owned()
-    } else {
-        format!("{factor} of the printed formula")
-    }
-}
-
 fn word_ingredient(line: &FittedIngredient) -> Amount {
     /// A smaller move is not worth a word.
     const TOLD_PERCENT: f64 = 2.0;
-    Amount {
+    tidy_amount(Amount {
         what: capitalize(&line.ingredient),
         prep: line.prep.clone(),
         measure: line.measured.as_ref().map_or_else(
@@ -140,7 +141,7 @@ fn word_ingredient(line: &FittedIngredient) -> Amount {
         weight: line.weight.map(write_mass_metric),
         moved: (line.moved_percent.abs() > TOLD_PERCENT)
             .then(|| format!("moved {:+.1} % to a mark", line.moved_percent)),
-    }
+    })
 }
 
 fn write_measured(measured: &Measured) -> String {

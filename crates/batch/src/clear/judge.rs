@@ -112,7 +112,8 @@ fn others_of<'a>(almanac: &'a Almanac, formula: &Formula, product: &ProductId) -
 
 /// The row that keeps a formula from being called tested; none when every row it rests on was read in a source of
 /// full rank.
-pub(crate) fn find_doubt(formula: &Formula) -> Option<&Citation> {
+#[must_use]
+pub fn find_doubt(formula: &Formula) -> Option<&Citation> {
     let parts = formula.ingredients.iter().filter(|part| part.safety_critical).map(|part| &part.citation);
     std::iter::once(&formula.citation).chain(parts).find(|citation| !citation.may_be_called_tested())
 }
@@ -141,7 +142,6 @@ fn line_of(process: Process, holding: Holding) -> ClearedLine {
 
 /// Turns what the tables lack into a reason and an offer.
 fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProcess, findings: &mut Findings) {
-    let food = food_name(almanac, &question.product);
     match missing {
         NoProcess::ProductUnknown { product } => {
             let text = format!("no process table has a food {product}");
@@ -153,7 +153,7 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
         }
         NoProcess::PackNotPrinted { printed } => {
             let text =
-                format!("{food} is not printed as a {} pack for a {}", question.pack, canner(question));
+                format!("this food is not printed as a {} pack for a {}", question.pack, canner(question));
             findings.refuse(Verdict::NotTested, Because::PackNotPrinted, text, None);
             for pack in printed {
                 findings.offer(
@@ -168,7 +168,7 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
         }
         NoProcess::JarNotPrinted { printed } => {
             let text = format!(
-                "{food} is not printed for a {}, and no rule gives it another line",
+                "this food is not printed for a {}, and no rule gives it another line",
                 jar_name(question.jar)
             );
             findings.refuse(Verdict::NotTested, Because::NoRow, text, None);
@@ -190,7 +190,7 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
         }
         NoProcess::AcidNotPrinted { citation } => {
             let text = format!(
-                "{food} needs acid in each jar, and no amount is on file for a {}",
+                "this food needs acid in each jar, and no amount is on file for a {}",
                 jar_name(question.jar)
             );
             findings.refuse(Verdict::NotTested, Because::AcidMissing, text, Some(&citation));
@@ -212,14 +212,6 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
             findings.offer("extension", "ask the local extension office, or freeze the food", None);
         }
     }
-}
-
-/// A food as people call it, in a sentence.
-fn food_name(almanac: &Almanac, product: &ProductId) -> String {
-    let named = almanac.product(product).and_then(|product| product.names.first());
-    let name = named.map_or(product.as_str(), |name| name);
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// Offers each other canner and pack for which a tested line is printed, for this jar at this altitude.
@@ -254,8 +246,7 @@ fn refuse_canner(
     if let Some(refusal) = barred_by.and_then(|id| almanac.refusal(id.as_str())) {
         add_refusal(refusal, Verdict::DoNot, Because::LowAcid, findings);
     } else {
-        let food = food_name(almanac, &question.product);
-        let text = format!("nothing is printed for {food} in a {}", canner(question));
+        let text = format!("nothing is printed for this food in a {}", canner(question));
         findings.refuse(Verdict::NotTested, Because::NoRow, text, None);
     }
     for kind in printed {
@@ -271,11 +262,8 @@ fn refuse_jar(
     findings: &mut Findings,
 ) {
     let jar = jar_name(question.jar);
-    let mut text = format!(
-        "{} is printed for jars up to the {}, and a {jar} is larger",
-        food_name(almanac, &question.product),
-        jar_name(largest)
-    );
+    let mut text =
+        format!("this food is printed for jars up to the {}, and a {jar} is larger", jar_name(largest));
     if barred_by.is_some() {
         text.push_str("; a jar larger than the largest listed one is never used");
     }

@@ -23,7 +23,6 @@ pub use answer::{
     AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider,
 };
 pub use entered::clear_entered;
-pub use judge::clear;
-pub(crate) use judge::find_doubt;
+pub use judge::{clear, find_doubt};
 pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};
 pub use refusal::{RefusedWords, refuse_words};

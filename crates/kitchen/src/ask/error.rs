@@ -115,7 +115,13 @@ impl From<FitError> for AskError {
 
 fn nearest_or(nearest: &[String], kind: &NameKind) -> String {
     if nearest.is_empty() {
-        format!("list what is on file and give the name of one {kind}")
+        let list = match kind {
+            NameKind::Food => "processes",
+            NameKind::Formula => "formulas",
+            NameKind::Produce => "produce",
+            NameKind::Source => "sources",
+        };
+        format!("`stillroom almanac {list}` lists what is on file")
     } else {
         format!("the nearest are {}", nearest.join(", "))
     }

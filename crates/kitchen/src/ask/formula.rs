@@ -1,10 +1,11 @@
 //! Formulas as they are printed.
 
 use almanac::{
-    Almanac, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind, PrintedAmount,
-    YieldUnit,
+    Almanac, Basis, Formula, FormulaStep, Ingredient, IngredientUnit, MeasureUnit, Per, PieceKind,
+    PrintedAmount, YieldUnit,
 };
-use measure::{Fraction, write_length_in, write_minutes, write_temp_fahrenheit};
+use batch::clear::find_doubt;
+use measure::{Fraction, Minutes, write_length_in, write_minutes, write_temp_fahrenheit};
 use serde::Serialize;
 
 use super::error::{AskError, NameKind};
@@ -43,6 +44,11 @@ pub struct FormulaSheet {
     pub source: String,
     /// How it got here: `read`, `memory`.
     pub basis: String,
+    /// How far the publication is trusted: `full`, `lower`.
+    pub rank: String,
+    /// Whether a process of its food may be called tested for it: every row that keeps the jar was read in a source of
+    /// full rank.
+    pub may_be_tested: bool,
 }
 
 /// One ingredient as it is printed.
@@ -109,6 +115,8 @@ pub fn show_formula(almanac: &Almanac, typed: &str) -> Result<FormulaSheet, AskE
         note: formula.note.to_string(),
         source: cite(almanac, &formula.citation),
         basis: formula.citation.basis.to_string(),
+        rank: formula.citation.rank.to_string(),
+        may_be_tested: find_doubt(formula).is_none(),
     })
 }
 
@@ -129,10 +137,11 @@ fn word_yield(formula: &Formula) -> String {
 fn word_ingredient(ingredient: &Ingredient) -> IngredientOnFile {
     IngredientOnFile {
         name: ingredient.name.to_string(),
-        amount: ingredient
-            .amount
-            .as_ref()
-            .map_or_else(|| "as you like".to_owned(), |amount| word_amount(amount, ingredient.unit)),
+        amount: match &ingredient.amount {
+            Some(_) if ingredient.citation.basis == Basis::Memory => "not seen in print".to_owned(),
+            Some(amount) => word_amount(amount, ingredient.unit),
+            None => "as you like".to_owned(),
+        },
         prep: ingredient.prep.to_string(),
         part: ingredient.part.to_string(),
         safety_critical: ingredient.safety_critical,
@@ -195,13 +204,34 @@ fn word_step(step: &FormulaStep) -> StepOnFile {
     StepOnFile {
         order: step.order,
         act: format!("{}: {}", step.action, step.what),
-        minutes: step.minutes.map_or_else(String::new, |minutes| {
-            let (low, high) = minutes.round_up();
-            range(write_minutes(low), write_minutes(high))
-        }),
+        minutes: match step.minutes {
+            // A recalled time is shown nowhere.
+            Some(_) if step.citation.basis == Basis::Memory => "on file, not verified".to_owned(),
+            Some(minutes) => range(word_minutes(minutes.low), word_minutes(minutes.high)),
+            None => String::new(),
+        },
         heat: step.temp.map_or_else(String::new, |temp| {
             range(write_temp_fahrenheit(temp.low), write_temp_fahrenheit(temp.high))
         }),
         note: step.note.to_string(),
+    }
+}
+
+/// Minutes as they are printed; a part of one stays a part.
+fn word_minutes(minutes: Fraction) -> String {
+    match u32::try_from(minutes.numerator()) {
+        Ok(whole) if minutes.is_whole() => write_minutes(Minutes(whole)),
+        _ => format!("{minutes} min"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn half_a_minute_is_not_rounded_away() {
+        assert_eq!(word_minutes(Fraction::new(3, 2).unwrap()), "1 1/2 min");
+        assert_eq!(word_minutes(Fraction::whole(90)), "1 h 30 min");
     }
 }

@@ -72,6 +72,8 @@ impl Narrowing {
         }
         let text = if self.json {
             serde_json::to_string_pretty(&lines).context("the list cannot be written as JSON")? + "\n"
+        } else if let (Some(holding), true) = (&self.holding, lines.is_empty()) {
+            format!("Nothing in this list holds \"{holding}\"; without a word it is printed whole.\n")
         } else {
             lay_out_list(&lines)
         };

@@ -137,10 +137,16 @@ fn lay_out_formula(sheet: &FormulaSheet) -> String {
         leaf.line("Note", &sheet.note);
     }
     if let Some(process) = &sheet.process {
-        leaf.line("Process", &format!("ask: stillroom clear --food {process}"));
+        let ask = format!("ask: stillroom clear --food {process}");
+        let none = "none: the formula is not tested; keep it in the refrigerator or the freezer".to_owned();
+        leaf.line("Process", if sheet.may_be_tested { &ask } else { &none });
     }
     leaf.line("Source", &sheet.source);
-    leaf.line("Basis", &word_basis(&sheet.basis));
+    let basis = match (sheet.basis.as_str(), sheet.rank.as_str()) {
+        ("read", "lower") => "read in print, in a source of lower rank; never called tested".to_owned(),
+        (basis, _) => word_basis(basis),
+    };
+    leaf.line("Basis", &basis);
     leaf.finish()
 }
 

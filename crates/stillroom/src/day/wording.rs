@@ -6,13 +6,14 @@
 use std::collections::BTreeMap;
 
 use almanac::Almanac;
-use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, ProcessLine, Refusal};
+use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, NotMade, ProcessLine, Refusal};
 use measure::{Altitude, Minutes, write_altitude, write_minutes};
 use paper::day::{
     Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
     PersonList, Reason, Refused,
 };
 
+use crate::amounts::{tidy_amount, word_factor};
 use crate::cited::Cited;
 use crate::sentence::{as_sentence, capitalize, join_names};
 
@@ -43,7 +44,7 @@ pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
         errands: answer.makes.iter().filter(|make| make.is_errand).map(|make| make.name.clone()).collect(),
         lists: list_people(answer, &clock),
         clock,
-        not_made: answer.not_made.iter().map(|not| reason(&not.name, &not.why)).collect(),
+        not_made: word_not_made(&answer.not_made),
         left_over: answer.left_over.iter().map(|left| reason(&left.what, &left.goes_to)).collect(),
         later: answer.later.iter().map(|line| word_later(&labels, line)).collect(),
         refused,
@@ -51,6 +52,19 @@ pub(super) fn word_day(almanac: &Almanac, answer: &DayAnswer) -> DaySheet {
         filled_in: answer.filled_in.iter().map(|words| as_sentence(words)).collect(),
         sources: cited.list(),
     }
+}
+
+/// The first few of what is not made, which come in the order of their worth, and how many more there are.
+fn word_not_made(not_made: &[NotMade]) -> Vec<Reason> {
+    /// More than these nobody reads.
+    const MOST: usize = 8;
+    let mut reasons: Vec<Reason> =
+        not_made.iter().take(MOST).map(|not| reason(&not.name, &not.why)).collect();
+    let more = not_made.len().saturating_sub(MOST);
+    if more > 0 {
+        reasons.push(reason(&format!("And {more} more of less worth"), "`--json` lists them"));
+    }
+    reasons
 }
 
 fn word_place(altitude_ft: Option<u32>) -> String {
@@ -118,10 +132,9 @@ fn word_batches(batches: &[BatchSheet]) -> Vec<BatchAmounts> {
     batches
         .chunk_by(alike)
         .map(|same| {
-            let of_printed = match same[0].factor.as_str() {
-                "1" => "the whole printed formula".to_owned(),
-                factor => format!("{factor} of the printed formula"),
-            };
+            let factor = same[0].factor.as_str();
+            let of_printed =
+                factor.parse().map_or_else(|_| format!("{factor} of the printed formula"), word_factor);
             let heading = match same {
                 [_] if batches.len() == 1 => of_printed,
                 [one] => format!("batch {}, {of_printed}", one.number),
@@ -133,12 +146,14 @@ fn word_batches(batches: &[BatchSheet]) -> Vec<BatchAmounts> {
 }
 
 fn word_amounts(batch: &BatchSheet) -> Vec<Amount> {
-    let amounts = batch.ingredients.iter().map(|line| Amount {
-        what: capitalize(&line.ingredient),
-        prep: line.prep.clone(),
-        measure: line.measure.clone(),
-        weight: line.weight.clone(),
-        moved: line.moved.clone(),
+    let amounts = batch.ingredients.iter().map(|line| {
+        tidy_amount(Amount {
+            what: capitalize(&line.ingredient),
+            prep: line.prep.clone(),
+            measure: line.measure.clone(),
+            weight: line.weight.clone(),
+            moved: line.moved.clone(),
+        })
     });
     amounts.collect()
 }
@@ -203,9 +218,19 @@ fn list_people(answer: &DayAnswer, clock: &[Act]) -> Vec<PersonList> {
     }
     let list = |name: &String| PersonList {
         name: name.clone(),
-        acts: clock.iter().filter(|act| is_done_by(act, name)).cloned().collect(),
+        acts: clock.iter().filter(|act| is_done_by(act, name)).map(shorten).collect(),
     };
     answer.people.iter().map(list).filter(|list| !list.acts.is_empty()).collect()
+}
+
+/// An act in few words: the first thing done, without its amounts, which stand in the whole clock.
+fn shorten(act: &Act) -> Act {
+    let first = act.what.split("; ").next().unwrap_or_default();
+    let first = match first.trim_end_matches('.').rsplit_once(" (") {
+        Some((before, amount)) if amount.ends_with(')') => before,
+        _ => first,
+    };
+    Act { what: as_sentence(first), detail: Vec::new(), caution: None, ..act.clone() }
 }
 
 /// Whether the act names this person, alone or with others.
@@ -295,6 +320,34 @@ mod tests {
             verdict: None,
             source: None,
         }
+    }
+
+    #[test]
+    fn a_persons_own_list_tells_the_first_act_only() {
+        let check = |what: &str, short: &str| {
+            let act = Act { what: what.into(), caution: Some("Hot glass.".into()), ..Act::default() };
+            let short_act = shorten(&act);
+            assert_eq!((short_act.what.as_str(), short_act.caution), (short, None));
+        };
+        check(
+            "Wash and trim green beans; pack spices and beans upright (2 lb).",
+            "Wash and trim green beans.",
+        );
+        check("Husk ears and silk (6 lb).", "Husk ears and silk.");
+        check("Lift 8 pints out onto a towel.", "Lift 8 pints out onto a towel.");
+    }
+
+    #[test]
+    fn of_what_is_not_made_the_first_eight_are_told_and_the_rest_counted() {
+        let not =
+            |at: usize| NotMade { name: format!("jam {at}"), why: "the day is full".into(), worth: 0.0 };
+        let told = word_not_made(&(0..11).map(not).collect::<Vec<_>>());
+        assert_eq!(told.len(), 9);
+        assert_eq!(
+            (told[8].what.as_str(), told[8].why.as_str()),
+            ("And 3 more of less worth", "`--json` lists them.")
+        );
+        assert_eq!(word_not_made(&[not(1)]).len(), 1);
     }
 
     #[test]

@@ -36,7 +36,9 @@ fn lists_are_narrowed_by_words() {
         "{}",
         narrowed.out
     );
-    assert_eq!(run(&["almanac", "formulas", "frobnicate"]).code, 3);
+    let none = run(&["almanac", "formulas", "frobnicate"]);
+    assert_eq!(none.code, 3);
+    assert!(none.whole().contains("Nothing in this list holds \"frobnicate\""), "{}", none.whole());
 }
 
 #[test]
@@ -62,4 +64,17 @@ fn unknown_names_get_the_nearest() {
     run(&["almanac", "formula", "pickled_jalapeno_ringz"]).expect_wrong_question("pickled_jalapeno_rings");
     run(&["almanac", "process", "tomatoes"]).expect_wrong_question("may be more than one food");
     run(&["almanac", "source", "no such book"]).expect_wrong_question("no source is called");
+}
+
+#[test]
+fn what_may_not_be_called_tested_says_so_and_shows_no_recalled_figure() {
+    let lower = run(&["almanac", "formula", "strawberry_jam_pectin"]).whole();
+    assert!(lower.contains("in a source of lower rank; never called tested"), "{lower}");
+    assert!(!lower.contains("stillroom clear"), "{lower}");
+    let part = run(&["almanac", "formula", "golden_pepper_jelly"]).whole();
+    let line = part.lines().find(|line| line.contains("serrano chile")).expect("the part stands there");
+    assert!(line.contains("not seen in print") && !line.contains("cup"), "{line}");
+    let recalled = run(&["almanac", "formula", "frozen_peas"]).whole();
+    assert!(recalled.contains("Blanch: shelled peas, on file, not verified"), "{recalled}");
+    assert!(!recalled.contains("1/2 min"), "{recalled}");
 }
