@@ -1,0 +1,7 @@
+//! The kitchen as its user meets it: a day is written down, read, planned and told.
+
+mod changes;
+mod days;
+mod demo_days;
+mod hard_days;
+mod laws;
