@@ -32,6 +32,9 @@ const ERRAND_VALUE: u32 = 5;
 /// Minutes at the end of the day in which nothing is planned: a day that is full to its last minute ends late.
 pub(crate) const KEPT_FREE: u32 = 15;
 
+/// How often a way of making something that finds nobody for a step is given up and the day planned again.
+const SECOND_THOUGHTS: u32 = 3;
+
 /// Plans a day: what to make of what came in, how much of everything, the process for each jar, when to do what,
 /// what to buy first, what is left over. Reads no clock and no file; the same day gives the same answer.
 #[must_use]
@@ -62,6 +65,14 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
         problem = state(&shown);
         plan = solving::solve_day(&problem);
     }
-    let (plan, roster) = roster::settle(day, span, &shown, &problem, plan);
+    let (mut plan, mut roster) = roster::settle(day, span, &shown, &problem, plan);
+    for _ in 0..SECOND_THOUGHTS {
+        let Some((project, option)) = roster.open_option(&plan, &shown) else { break };
+        for considered in shown.iter_mut().filter(|considered| project_id(considered) == project) {
+            considered.options.retain(|candidate| candidate.id != option);
+        }
+        problem = state(&shown);
+        (plan, roster) = roster::settle(day, span, &shown, &problem, solving::solve_day(&problem));
+    }
     tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan, roster })
 }

@@ -1,6 +1,6 @@
 //! Who does what: the planner counts pools, this gives each piece of work a name.
 //!
-//! Work is dealt out in order of its start. Hands go to one person at a time; eyes may be kept on
+//! Work is dealt out in order of its start; who is at something when a break begins finishes it first. Hands go to one person at a time; eyes may be kept on
 //! [`EYES_EACH`] things beside the hands' work. Among those who can, the one who
 //! did the step before in the same make goes on with it, then the one with the fewest minutes so far, so that
 //! hand-overs are few and shares fair. When dealing in that order leaves a piece to nobody, the deal is searched
@@ -42,17 +42,28 @@ pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
     let able: Vec<Vec<usize>> = duties
         .iter()
         .map(|duty| {
-            (0..people.len()).filter(|&p| pools::can_serve(&people[p], duty.pool, duty.span)).collect()
+            (0..people.len()).filter(|&p| pools::can_finish_first(&people[p], duty.pool, duty.span)).collect()
         })
         .collect();
     let mut search =
-        Search { duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
-    if !search.place(0) {
-        search.who = vec![None; duties.len()];
+        Search { people, duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
+    if search.place(0) {
+        return Deal { who: search.who };
+    }
+    // Not in order of time, then: those whom few can do first, or the longest first.
+    let mut by_choice = order.clone();
+    by_choice.sort_by_key(|&at| able[at].len());
+    let mut by_length = order.clone();
+    by_length.sort_by_key(|&at| std::cmp::Reverse(duties[at].span.to.0 - duties[at].span.from.0));
+    let deals = [&order, &by_choice, &by_length].map(|order| {
+        let mut search =
+            Search { people, duties, order, able: &able, who: vec![None; duties.len()], left: 0 };
         search.place_first_fit();
         search.hand_on();
-    }
-    Deal { who: search.who }
+        search.who
+    });
+    let open = |who: &Vec<Option<usize>>| who.iter().filter(|person| person.is_none()).count();
+    Deal { who: deals.into_iter().min_by_key(open).unwrap_or_default() }
 }
 
 /// Whether a pool is one of eyes.
@@ -62,6 +73,7 @@ fn is_eyes(pool: Pool) -> bool {
 
 /// A deal under way.
 struct Search<'a> {
+    people: &'a [Person],
     duties: &'a [Duty],
     order: &'a [usize],
     able: &'a [Vec<usize>],
@@ -145,7 +157,11 @@ impl Search<'_> {
         let mut free: Vec<usize> =
             self.able[at].iter().copied().filter(|&person| self.is_free(person, at)).collect();
         let before = self.last_in_project(at);
-        free.sort_by_key(|&person| (Some(person) != before, self.minutes_of(person), person));
+        let duty = &self.duties[at];
+        free.sort_by_key(|&person| {
+            let late = !pools::can_serve(&self.people[person], duty.pool, duty.span);
+            (late, Some(person) != before, self.minutes_of(person), person)
+        });
         free
     }
 

@@ -72,6 +72,21 @@ pub(crate) fn can_serve(person: &Person, pool: Pool, over: Span) -> bool {
     (over.from.0..over.to.0).all(|minute| pool.share(person, ClockTime(minute)) > 0)
 }
 
+/// Minutes by which a break may begin later, so that someone finishes what they are at.
+const BREAK_MAY_SLIP: u32 = 20;
+
+/// Whether a person can do a piece of work over a whole stretch if they finish it before they rest.
+pub(crate) fn can_finish_first(person: &Person, pool: Pool, over: Span) -> bool {
+    let mut later = person.clone();
+    for rest in &mut later.breaks {
+        let runs_into = over.from < rest.from && rest.from < over.to;
+        if runs_into && over.to.0 - rest.from.0 <= BREAK_MAY_SLIP && over.to < rest.to {
+            rest.from = over.to;
+        }
+    }
+    can_serve(&later, pool, over)
+}
+
 /// The stretch from the first arrival to the last leaving; `None` when nobody comes at all.
 pub(crate) fn day_span(people: &[Person]) -> Option<Span> {
     let spans = || people.iter().flat_map(|person| &person.hours);
@@ -168,6 +183,18 @@ mod tests {
         assert_eq!(pools.resources[0].closed, vec![(240, 270)]);
         assert!(pools.resources[2].closed.is_empty());
         assert!(pools.absences.is_none());
+    }
+
+    #[test]
+    fn a_break_may_slip_a_little_and_no_more() {
+        let mut cook = person(480, 1020, None);
+        cook.breaks = vec![Span { from: ClockTime(720), to: ClockTime(765) }];
+        let over = |to| Span { from: ClockTime(700), to: ClockTime(to) };
+        assert!(!can_serve(&cook, Pool::Hands, over(735)));
+        assert!(can_finish_first(&cook, Pool::Hands, over(735)));
+        assert!(!can_finish_first(&cook, Pool::Hands, over(745)));
+        let in_it = Span { from: ClockTime(730), to: ClockTime(735) };
+        assert!(!can_finish_first(&cook, Pool::Hands, in_it), "work does not begin in a break");
     }
 
     #[test]

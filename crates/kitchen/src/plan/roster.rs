@@ -37,6 +37,16 @@ impl Roster {
         self.turns.iter().find(|turn| turn.project == project && turn.step == step)
     }
 
+    /// A chosen option with a step that is left to nobody, where the day can do without it.
+    pub(crate) fn open_option(&self, plan: &Plan, shown: &[Considered<'_>]) -> Option<(String, String)> {
+        let may_go = |project: &str| {
+            shown.iter().any(|considered| solving::project_id(considered) == project && !considered.must)
+        };
+        let open = self.turns.iter().find(|turn| turn.who.is_none() && may_go(&turn.project))?;
+        let chosen = plan.chosen.iter().find(|chosen| chosen.project == open.project)?;
+        Some((chosen.project.clone(), chosen.option.clone()))
+    }
+
     /// Steps that are left to nobody.
     fn open(&self) -> usize {
         self.turns.iter().filter(|turn| turn.who.is_none()).count()
@@ -185,7 +195,7 @@ fn somebody_is_free(day: &Day, roster: &Roster, open: &Turn, from: u32) -> bool 
     let length = open.duty.span.to.0 - open.duty.span.from.0;
     let span = Span { from: ClockTime(from), to: ClockTime(from + length) };
     (0..day.people.len()).any(|person| {
-        pools::can_serve(&day.people[person], open.duty.pool, span)
+        pools::can_finish_first(&day.people[person], open.duty.pool, span)
             && !roster.turns.iter().any(|turn| {
                 turn.who == Some(person)
                     && turn.duty.span.from < span.to

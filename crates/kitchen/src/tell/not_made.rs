@@ -73,7 +73,7 @@ fn stock_left(planned: &Planned<'_>) -> BTreeMap<String, u32> {
 /// The limit that rules out the smallest way to make it.
 fn binding_limit(planned: &Planned<'_>, considered: &Considered<'_>, left: &BTreeMap<String, u32>) -> String {
     let Some(smallest) = considered.options.iter().min_by_key(|option| option.hand_minutes()) else {
-        return "nothing here fits it".to_owned();
+        return "one of its steps finds nobody who may do it and is free".to_owned();
     };
     let short = |option: &Candidate| -> Vec<(String, u32, u32)> {
         option
