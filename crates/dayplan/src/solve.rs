@@ -14,6 +14,8 @@
 //!    out is one whose steps lie beyond the horizon. A set that cannot comes back as the few options that clash, and
 //!    the master never proposes them together again. When no set better than the best plan is left, its value is
 //!    proved. Between proposals the engine is also asked for anything better at all.
+//!    Before that, [`climb`] asks it for many small sets around the best draft, which on tight days brings more than
+//!    the master's proposals do.
 //! 5. The engine then probes the finish between the proved bound and the best plan, from both ends.
 //! 6. If there is no plan, [`clash`] finds a smallest set of musts, stocks and resources that have none.
 //!
@@ -29,6 +31,7 @@
 
 mod calendar;
 mod clash;
+mod climb;
 mod day;
 mod draft;
 mod engine;

@@ -46,6 +46,8 @@ pub(super) struct Engine<'d> {
 pub(super) struct Wish {
     /// Ways that are chosen.
     pub(super) ways: Vec<usize>,
+    /// No other way is, but for projects that must be done. A set fits if it fits so, and is sooner found to.
+    pub(super) only: bool,
     pub(super) value_at_least: Option<i32>,
     pub(super) finish_at_most: Option<i32>,
 }
@@ -109,6 +111,14 @@ impl<'d> Engine<'d> {
     pub(super) fn ask(&mut self, wish: &Wish, clock: &mut Clock<'_>) -> Answer {
         let (value, finish) = (self.value, self.finish);
         let mut assume: Vec<Predicate> = wish.ways.iter().map(|&w| self.chosen(w)).collect();
+        if wish.only {
+            let free =
+                |&w: &usize| !wish.ways.contains(&w) && !self.day.projects[self.day.ways[w].project].must;
+            assume.extend((0..self.on.len()).filter(free).map(|w| {
+                let on = self.on[w];
+                predicate![on <= 0]
+            }));
+        }
         assume.extend(wish.value_at_least.map(|n| predicate![value >= n]));
         assume.extend(wish.finish_at_most.map(|n| predicate![finish <= n]));
         self.ask_under(&assume, &wish.ways, clock)

@@ -1,5 +1,6 @@
 //! The order of work: a plan to show at once, then the best value, then the earliest finish at that value.
 
+use super::climb::Climber;
 use super::day::Day;
 use super::draft::Draft;
 use super::engine::{Answer, Engine, Wish};
@@ -29,7 +30,11 @@ impl Finding {
 const MASTER_SLICE: u64 = 200_000;
 const MASTER_SLICE_MAX: u64 = 4_000_000;
 /// Work on a set that the master proposes, the first time.
-const SET_SLICE: u64 = 4_000_000;
+const SET_SLICE: u64 = 400_000;
+/// Work on one set of the climb, in the first round; each round has four times that of the one before.
+const CLIMB_SLICE: u64 = 150_000;
+/// Rounds of the climb.
+const CLIMB_ROUNDS: u32 = 3;
 /// Work on mending before anything is proved.
 const FIRST_MEND: u64 = 500_000;
 /// Rounds of mending without anything better before it is given up for the time.
@@ -85,6 +90,7 @@ pub(super) fn search(
             clock.slice(u64::MAX);
             engine.show(best, clock);
         }
+        run.climb(&mut engine, &mut master, &mut mender, clock);
         run.prove_value(&mut engine, &mut master, &mut mender, clock);
         if goal == Goal::BestPlan {
             run.prove_finish(&mut engine, &mut master, &mut mender, clock);
@@ -157,6 +163,62 @@ impl Run<'_, '_> {
         }
     }
 
+    /// Climbs over sets of ways until no set around the best plan is worth more and fits, with growing work.
+    fn climb(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        mender: &mut Mender<'_>,
+        clock: &mut Clock<'_>,
+    ) {
+        let mut climber = Climber::default();
+        for round in 0..CLIMB_ROUNDS {
+            let slice = CLIMB_SLICE << (2 * round);
+            while self.climb_once(engine, master, &mut climber, (round, slice), clock) {
+                self.mend(mender, slice, clock);
+            }
+        }
+    }
+
+    /// Asks for the sets around the best plan until one fits; false when none does.
+    fn climb_once(
+        &mut self,
+        engine: &mut Engine<'_>,
+        master: &mut Master,
+        climber: &mut Climber,
+        (round, slice): (u32, u64),
+        clock: &mut Clock<'_>,
+    ) -> bool {
+        let Some(best) = &self.best else { return false };
+        let mut base: Vec<usize> = best.chosen().map(|pick| pick.way).collect();
+        base.sort_unstable();
+        for step in climber.moves(self.day, &base, round) {
+            if clock.is_over() || self.value() >= self.value_bound || self.is_done() {
+                return false;
+            }
+            // A clash found meanwhile may settle it.
+            if !climber.is_open(self.day, &step.ways, round) {
+                continue;
+            }
+            climber.note(round, &step.ways);
+            clock.slice(slice);
+            let wish = Wish { ways: step.ways, only: true, ..Wish::default() };
+            match engine.ask(&wish, clock) {
+                Answer::Found(draft) => {
+                    self.improve(draft, clock);
+                    return true;
+                }
+                Answer::Clash(ways) => {
+                    climber.cut(&ways);
+                    master.cut(&ways);
+                }
+                Answer::Never => self.value_bound = self.value(),
+                Answer::Open => {}
+            }
+        }
+        false
+    }
+
     /// Puts the master's sets to the engine, best first, until none is left that is worth more than the best plan.
     fn prove_value(
         &mut self,
@@ -210,7 +272,7 @@ impl Run<'_, '_> {
         clock: &mut Clock<'_>,
     ) -> bool {
         clock.slice(slice);
-        let wish = Wish { ways: set.ways.clone(), ..Wish::default() };
+        let wish = Wish { ways: set.ways.clone(), only: true, ..Wish::default() };
         match engine.ask(&wish, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
             Answer::Clash(ways) => master.cut(&ways),
