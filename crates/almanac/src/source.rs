@@ -75,6 +75,10 @@ struct Entry {
     title: String,
     rank: String,
     why: String,
+    /// Rows name it in words, as the second who prints a figure, and not by its id.
+    #[serde(default)]
+    #[expect(dead_code, reason = "read by people and by the tree's own checks")]
+    second_witness: bool,
 }
 
 /// Reads `sources.toml`.

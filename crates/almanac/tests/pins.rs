@@ -167,7 +167,7 @@ const PINS: &[Pin] = &[
         rows: 318,
         read: 313,
         memory: 1,
-        digest: 0xce30_40ad_a997_3ba2,
+        digest: 0x0aba_2a0b_4adc_e9e8,
         sums: &[],
     },
     Pin {

@@ -57,6 +57,7 @@ const SAID: &[(&str, &str, Verdict)] = &[
     ("quick_dill_cucumber", "4 % vinegar", DO_NOT),
     ("quick_dill_cucumber", "vinegar with 4 percent acidity", DO_NOT),
     ("quick_dill_cucumber", "5 % vinegar", TESTED),
+    ("tomatoes_crushed", "4 % vinegar", NOT_TESTED),
     ("golden_pepper_jelly", "4% vinegar", DO_NOT),
     ("quick_dill_cucumber", "homemade vinegar instead of vinegar", DO_NOT),
     ("quick_dill_cucumber", "cider vinegar for white vinegar", TESTED),

@@ -27,16 +27,18 @@ const RANKS: [&str; 2] = ["full", "lower"];
 /// Every fault of the tables and of the list of sources.
 pub(super) fn find_faults(tree: &Tree) -> Vec<Fault> {
     let mut faults = Vec::new();
-    let (listed, source_faults) = read_sources(tree.find_text(SOURCES).unwrap_or_default());
+    let (sources, source_faults) = read_sources(tree.find_text(SOURCES).unwrap_or_default());
+    let listed: BTreeSet<String> = sources.keys().cloned().collect();
     faults.extend(source_faults);
     let tables: Vec<(&str, &str)> =
         tree.texts().filter(|(path, _)| path.starts_with("data/") && ends_in(path, "csv")).collect();
     for (path, text) in &tables {
         faults.extend(find_table_faults(path, text, &listed));
     }
-    for id in &listed {
-        // A second witness of a figure is named in the locator or the note of its row.
-        if !tables.iter().any(|(_, text)| names(text, id)) {
+    for (id, entry) in &sources {
+        // A second witness of a figure may be named in words in the locator or the note of its row.
+        let in_words = entry.get("second_witness").and_then(Value::as_bool) == Some(true);
+        if !in_words && !tables.iter().any(|(_, text)| names(text, id)) {
             faults.push(Fault::of(SOURCES, format!("`{id}` is listed and no row names it")));
         }
     }
@@ -51,14 +53,11 @@ fn names(text: &str, id: &str) -> bool {
 }
 
 /// The ids of the sources, and what is wrong with their entries.
-fn read_sources(text: &str) -> (BTreeSet<String>, Vec<Fault>) {
+fn read_sources(text: &str) -> (Table, Vec<Fault>) {
     let sources: Table = match text.parse() {
         Ok(sources) => sources,
         Err(error) => {
-            return (
-                BTreeSet::new(),
-                vec![Fault::of(SOURCES, format!("cannot be read: {}", error.message()))],
-            );
+            return (Table::new(), vec![Fault::of(SOURCES, format!("cannot be read: {}", error.message()))]);
         }
     };
     let mut faults = Vec::new();
@@ -74,7 +73,7 @@ fn read_sources(text: &str) -> (BTreeSet<String>, Vec<Fault>) {
             ));
         }
     }
-    (sources.into_iter().map(|(id, _)| id).collect(), faults)
+    (sources, faults)
 }
 
 /// Every fault of one table; the sources that its rows name are added to `named`.

@@ -6,7 +6,7 @@ use almanac::{
 };
 use measure::write_altitude;
 
-use super::answer::{AcidDose, Because, Clearance, ClearedLine, canner_name, jar_name, name_of};
+use super::answer::{AcidDose, Because, Clearance, ClearedLine, canner_name, jar_name};
 use super::change::{self, Asked};
 use super::findings::Findings;
 use super::gauge::{Holding, judge_gauge, require_plausible};
@@ -81,11 +81,12 @@ fn judge_formula(almanac: &Almanac, formula: &Formula, findings: &mut Findings) 
     let (code, text) = if recalled {
         let text = format!(
             "a part of the formula {name} was recalled and not seen in print; look it up in {}",
-            name_of(doubt)
+            place_of(almanac, doubt)
         );
         (Because::OnFileUnverified, text)
     } else {
-        let text = format!("the formula {name} stands only in a source of lower rank: {}", name_of(doubt));
+        let text =
+            format!("the formula {name} stands only in a source of lower rank: {}", place_of(almanac, doubt));
         (Because::OnFileLowerRank, text)
     };
     findings.refuse(Verdict::NotTested, code, text, Some(doubt));
@@ -95,17 +96,28 @@ fn judge_formula(almanac: &Almanac, formula: &Formula, findings: &mut Findings) 
     findings.offer("cold", "keep it in the refrigerator, or freeze it", None);
 }
 
-/// Formulas of the same food that may be called tested, those most like it in name first.
+/// A place in a publication, in a sentence.
+fn place_of(almanac: &Almanac, citation: &Citation) -> String {
+    let title = almanac.source(&citation.source).map_or(citation.source.as_str(), |source| &*source.title);
+    format!("{title}, {}", citation.locator)
+}
+
+/// Formulas that may be called tested and are of the same food, else of the same produce.
 fn others_of<'a>(almanac: &'a Almanac, formula: &Formula, product: &ProductId) -> Vec<&'a Formula> {
     /// More of them help nobody to choose.
     const MOST: usize = 3;
-    let first_word = |formula: &Formula| formula.name.split([' ', ',']).next().unwrap_or_default().to_owned();
-    let wanted = first_word(formula);
+    let main = |formula: &Formula| {
+        let produce = formula.ingredients.iter().find(|part| !part.accepts.is_empty());
+        produce.map(|part| part.accepts.clone()).unwrap_or_default()
+    };
+    let wanted = main(formula);
+    let is_of_food = |other: &Formula| other.product.as_ref() == Some(product);
     let mut others: Vec<&Formula> = almanac
         .formulas()
-        .filter(|other| other.product.as_ref() == Some(product) && find_doubt(other).is_none())
+        .filter(|other| other.product.is_some() && find_doubt(other).is_none())
+        .filter(|other| is_of_food(other) || main(other).iter().any(|produce| wanted.contains(produce)))
         .collect();
-    others.sort_by_key(|other| first_word(other) != wanted);
+    others.sort_by_key(|other| !is_of_food(other));
     others.truncate(MOST);
     others
 }
@@ -199,14 +211,15 @@ fn refuse_missing(almanac: &Almanac, question: &ClearQuestion, missing: NoProces
         NoProcess::OnFileUnverified { citation } => {
             let text = format!(
                 "a line is on file but was never seen in print; look it up in {}",
-                name_of(&citation)
+                place_of(almanac, &citation)
             );
             findings.refuse(Verdict::NotTested, Because::OnFileUnverified, text, Some(&citation));
             offer_other_ways(almanac, question, findings);
             findings.offer("extension", "ask the local extension office, or freeze the food", None);
         }
         NoProcess::OnFileLowerRank { citation } => {
-            let text = format!("a line stands only in a source of lower rank: {}", name_of(&citation));
+            let text =
+                format!("a line stands only in a source of lower rank: {}", place_of(almanac, &citation));
             findings.refuse(Verdict::NotTested, Because::OnFileLowerRank, text, Some(&citation));
             offer_other_ways(almanac, question, findings);
             findings.offer("extension", "ask the local extension office, or freeze the food", None);

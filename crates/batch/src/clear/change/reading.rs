@@ -95,8 +95,14 @@ fn read_clause(
         return Ok(vec![meaning]);
     }
     if let Some(meaning) = percent(words) {
-        if matches!(meaning, Meaning::VinegarOf(_)) {
-            require_named("vinegar", formula)?;
+        // A weaker vinegar is refused wherever acid goes in, even where the formula names lemon juice first: vinegar may
+        // stand for it in a jar of tomatoes.
+        let sour =
+            formula.is_some_and(|formula| formula.ingredients.iter().any(|one| one.part == Part::Acid));
+        match meaning {
+            Meaning::VinegarOf(share) if share < FULL_STRENGTH_PERCENT && sour => {}
+            Meaning::VinegarOf(_) => require_named("vinegar", formula)?,
+            _ => {}
         }
         return Ok(vec![meaning]);
     }
@@ -353,6 +359,10 @@ fn require_in_formula(thing: &Thing, formula: Option<&Formula>) -> Result<(), Mi
     }
     Err(Misread::NotInFormula { what: thing.name.clone(), formula: formula.id.clone() })
 }
+
+/// Below this acidity a vinegar is weaker than any formula asks for (USDA, Complete Guide to Home Canning, 2015, p.
+/// 1-28). It lets a question through and permits nothing: the verdict is that of the rules.
+const FULL_STRENGTH_PERCENT: f64 = 5.0;
 
 /// The word must stand in the name of an ingredient.
 fn require_named(word: &str, formula: Option<&Formula>) -> Result<(), Misread> {
