@@ -228,7 +228,7 @@ fn kinds_of(words: &[String]) -> Vec<String> {
     /// What is green and no leaf: beans are not washed leaf by leaf.
     const GREEN_ONLY_BY_COLOUR: [&str; 6] = ["bean", "tomato", "tomatillo", "pepper", "chile", "onion"];
     let speaks_of = |member: &&str| words.iter().any(|word| word == member);
-    let by_colour = GREEN_ONLY_BY_COLOUR.iter().any(|thing| speaks_of(&thing));
+    let by_colour = GREEN_ONLY_BY_COLOUR.iter().any(speaks_of);
     let mut kinds: Vec<String> = KINDS
         .iter()
         .filter(|(kind, members)| members.iter().any(speaks_of) && !(by_colour && *kind == "green"))
