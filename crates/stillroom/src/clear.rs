@@ -157,8 +157,9 @@ fn word_question(almanac: &Almanac, clearance: &Clearance) -> String {
     let asked = &clearance.question;
     let name = almanac.product(&asked.product).and_then(|product| product.names.first());
     let name = capitalize(name.map_or(asked.product.as_str(), |name| name));
-    let with =
-        asked.formula.as_ref().map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
+    let formula =
+        asked.formula.as_ref().map(|id| almanac.formula(id).map_or(id.as_str(), |found| &*found.name));
+    let with = formula.map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
     let changes: Vec<String> = asked.changes.iter().map(|change| format!("; {change}")).collect();
     format!(
         "{name}, {} pack, {} jars, {}, {}{with}{}.",
