@@ -93,6 +93,8 @@ impl Ways {
 pub(crate) struct SetAside {
     pub(crate) name: String,
     pub(crate) formula: String,
+    /// The baskets that hold its main produce.
+    pub(crate) baskets: Vec<usize>,
     pub(crate) why: String,
 }
 
@@ -116,6 +118,7 @@ pub(crate) fn consider_all<'a>(setting: &Setting<'a>) -> (Vec<Considered<'a>>, V
             Err(why) => aside.push(SetAside {
                 name: words::name_of(formula),
                 formula: formula.id.as_str().to_owned(),
+                baskets,
                 why,
             }),
         }
