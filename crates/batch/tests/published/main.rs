@@ -7,6 +7,7 @@
 mod fruit;
 mod meats;
 mod pickles;
+mod seen;
 mod sweet_spreads;
 mod table;
 mod tomatoes;

@@ -5,7 +5,7 @@ use batch::clear::{ClearQuestion, Clearance, Gauge, Tested, clear};
 use measure::Altitude;
 
 /// The lines of a printed table.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Lines {
     /// Minutes in a boiling-water canner: three bands or four, as their number says.
     Water(&'static [u32]),

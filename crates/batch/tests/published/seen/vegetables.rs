@@ -1,0 +1,141 @@
+//! Low-acid vegetables.
+
+use super::{GUIDE_1994, LOW_ACID, MICHIGAN, PFS, SEEN, Sheet, USDA, dial, weighted};
+
+pub const SHEETS: &[Sheet] = &[
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600038, Asparagus, spears or pieces",
+        seen: SEEN,
+        tables: &[
+            dial("asparagus", "hot", "pint", &[(30, LOW_ACID)]),
+            dial("asparagus", "hot", "quart", &[(40, LOW_ACID)]),
+            dial("asparagus", "raw", "pint", &[(30, LOW_ACID)]),
+            dial("asparagus", "raw", "quart", &[(40, LOW_ACID)]),
+            weighted("asparagus", "hot", "pint", &[(30, 10, Some(15))]),
+            weighted("asparagus", "raw", "quart", &[(40, 10, Some(15))]),
+        ],
+        headspace: &[("asparagus", "hot", "pint", 1.0), ("asparagus", "raw", "quart", 1.0)],
+    },
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600712, Lima beans, fresh, shelled",
+        seen: SEEN,
+        tables: &[
+            dial("beans-lima-fresh", "hot", "pint", &[(40, LOW_ACID)]),
+            dial("beans-lima-fresh", "hot", "quart", &[(50, LOW_ACID)]),
+            dial("beans-lima-fresh", "raw", "pint", &[(40, LOW_ACID)]),
+            dial("beans-lima-fresh", "raw", "quart", &[(50, LOW_ACID)]),
+            weighted("beans-lima-fresh", "hot", "pint", &[(40, 10, Some(15))]),
+            weighted("beans-lima-fresh", "raw", "quart", &[(50, 10, Some(15))]),
+        ],
+        headspace: &[("beans-lima-fresh", "hot", "pint", 1.0), ("beans-lima-fresh", "raw", "pint", 1.0)],
+    },
+    Sheet {
+        issuer: USDA,
+        title: GUIDE_1994,
+        place: "guide 4, Snap and Italian beans, tables 1 and 2",
+        seen: SEEN,
+        tables: &[
+            dial("beans-snap", "hot", "pint", &[(20, LOW_ACID)]),
+            dial("beans-snap", "raw", "quart", &[(25, LOW_ACID)]),
+            weighted("beans-snap", "raw", "pint", &[(20, 10, Some(15))]),
+            weighted("beans-snap", "hot", "quart", &[(25, 10, Some(15))]),
+        ],
+        headspace: &[("beans-snap", "raw", "pint", 1.0)],
+    },
+    Sheet {
+        issuer: USDA,
+        title: GUIDE_1994,
+        place: "guide 4, Beets, whole, cubed or sliced, tables 1 and 2",
+        seen: SEEN,
+        tables: &[
+            dial("beets", "hot", "pint", &[(30, LOW_ACID)]),
+            dial("beets", "hot", "quart", &[(35, LOW_ACID)]),
+            weighted("beets", "hot", "pint", &[(30, 10, Some(15))]),
+            weighted("beets", "hot", "quart", &[(35, 10, Some(15))]),
+        ],
+        headspace: &[("beets", "hot", "quart", 1.0)],
+    },
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600169, Carrots, sliced or diced, dial table",
+        seen: SEEN,
+        tables: &[
+            dial("carrots", "hot", "pint", &[(25, LOW_ACID)]),
+            dial("carrots", "hot", "quart", &[(30, LOW_ACID)]),
+            dial("carrots", "raw", "pint", &[(25, LOW_ACID)]),
+            dial("carrots", "raw", "quart", &[(30, LOW_ACID)]),
+        ],
+        headspace: &[("carrots", "raw", "pint", 1.0)],
+    },
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600280, Corn, whole kernel (guide 4:12)",
+        seen: SEEN,
+        tables: &[
+            dial("corn-whole-kernel", "hot", "pint", &[(55, LOW_ACID)]),
+            dial("corn-whole-kernel", "raw", "pint", &[(55, LOW_ACID)]),
+            dial("corn-whole-kernel", "hot", "quart", &[(85, LOW_ACID)]),
+            dial("corn-whole-kernel", "raw", "quart", &[(85, LOW_ACID)]),
+            weighted("corn-whole-kernel", "raw", "pint", &[(55, 10, Some(15))]),
+            weighted("corn-whole-kernel", "hot", "quart", &[(85, 10, Some(15))]),
+        ],
+        headspace: &[("corn-whole-kernel", "hot", "pint", 1.0), ("corn-whole-kernel", "raw", "quart", 1.0)],
+    },
+    Sheet {
+        issuer: USDA,
+        title: GUIDE_1994,
+        // The copy also holds a weighted line of 95 minutes for a raw pack; its directions have none.
+        place: "guide 4, Corn, cream style, tables 1 and 2, hot pack",
+        seen: SEEN,
+        tables: &[
+            dial("corn-cream-style", "hot", "pint", &[(85, LOW_ACID)]),
+            weighted("corn-cream-style", "hot", "pint", &[(85, 10, Some(15))]),
+        ],
+        headspace: &[("corn-cream-style", "hot", "pint", 1.0)],
+    },
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600287, Mushrooms, whole or sliced",
+        seen: SEEN,
+        tables: &[
+            dial("mushrooms", "hot", "half-pint", &[(45, LOW_ACID)]),
+            dial("mushrooms", "hot", "pint", &[(45, LOW_ACID)]),
+            weighted("mushrooms", "hot", "half-pint", &[(45, 10, Some(15))]),
+            weighted("mushrooms", "hot", "pint", &[(45, 10, Some(15))]),
+        ],
+        headspace: &[("mushrooms", "hot", "half-pint", 1.0)],
+    },
+    Sheet {
+        issuer: MICHIGAN,
+        title: PFS,
+        place: "file 01600190, Potatoes, sweet, pieces or whole",
+        seen: SEEN,
+        tables: &[
+            dial("potatoes-sweet", "hot", "pint", &[(65, LOW_ACID)]),
+            dial("potatoes-sweet", "hot", "quart", &[(90, LOW_ACID)]),
+            weighted("potatoes-sweet", "hot", "pint", &[(65, 10, Some(15))]),
+            weighted("potatoes-sweet", "hot", "quart", &[(90, 10, Some(15))]),
+        ],
+        headspace: &[("potatoes-sweet", "hot", "pint", 1.0)],
+    },
+    Sheet {
+        issuer: USDA,
+        title: GUIDE_1994,
+        place: "guide 4, Pumpkins and winter squash, cubed, tables 1 and 2",
+        seen: SEEN,
+        tables: &[
+            dial("pumpkin-winter-squash-cubed", "hot", "pint", &[(55, LOW_ACID)]),
+            dial("pumpkin-winter-squash-cubed", "hot", "quart", &[(90, LOW_ACID)]),
+            weighted("pumpkin-winter-squash-cubed", "hot", "pint", &[(55, 10, Some(15))]),
+            weighted("pumpkin-winter-squash-cubed", "hot", "quart", &[(90, 10, Some(15))]),
+        ],
+        headspace: &[("pumpkin-winter-squash-cubed", "hot", "quart", 1.0)],
+    },
+];
