@@ -66,7 +66,7 @@ const PINS: &[Pin] = &[
         rows: 48,
         read: 47,
         memory: 1,
-        digest: 0x757c_57b4_702e_a46d,
+        digest: 0xc4f8_b62e_f735_21fd,
         sums: &[],
     },
     Pin {
