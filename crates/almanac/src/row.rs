@@ -274,31 +274,47 @@ impl<'r> Row<'r> {
         }
     }
 
-    /// Where the row comes from: its last three columns.
+    /// Where the row comes from: its last three columns. Of several sources the first is the publication the row
+    /// was read off, and the rest print the same.
     pub(crate) fn citation(&mut self) -> Citation {
-        let source = self.text("source_id");
+        let sources = self.text("source_id");
         let locator = self.text("locator");
         let basis: Basis = self.word("basis");
+        let (source, witnesses) = sources.split_once("; ").unwrap_or((sources, ""));
+        let witnesses = || witnesses.split("; ").filter(|witness| !witness.is_empty());
         // Rows of one printed table follow each other, and share their text.
         if let Some(last) = &self.last
             && last.source.as_str() == source
+            && last.witnesses.iter().map(SourceId::as_str).eq(witnesses())
             && &*last.locator == locator
         {
             return Citation { basis, ..last.clone() };
         }
-        let rank = match self.sources.get(source) {
-            Some(known) => known.rank,
-            None => {
-                let (text, table) = (source.to_owned(), Table::Sources.file());
-                self.spoil(DataProblem::UnknownKey { column: "source_id", text, table });
-                Rank::Lower
-            }
+        let rank = self.rank_of(source).unwrap_or(Rank::Lower);
+        for witness in witnesses() {
+            self.rank_of(witness);
+        }
+        let citation = Citation {
+            source: SourceId::from(source),
+            witnesses: witnesses().map(SourceId::from).collect(),
+            locator: locator.into(),
+            basis,
+            rank,
         };
-        let citation = Citation { source: SourceId::from(source), locator: locator.into(), basis, rank };
         if !self.spoiled {
             *self.last = Some(citation.clone());
         }
         citation
+    }
+
+    /// The rank of a source; none, and a fault, when it is not listed.
+    fn rank_of(&mut self, source: &str) -> Option<Rank> {
+        let known = self.sources.get(source).map(|known| known.rank);
+        if known.is_none() {
+            let (text, table) = (source.to_owned(), Table::Sources.file());
+            self.spoil(DataProblem::UnknownKey { column: "source_id", text, table });
+        }
+        known
     }
 
     fn word_of<T: ClosedList>(&mut self, column: &'static str, cell: &str) -> T {

@@ -52,6 +52,8 @@ pub struct Source {
 pub struct Citation {
     /// The publication.
     pub source: SourceId,
+    /// Others that print the same, or a part of it. They lend the row no rank.
+    pub witnesses: Arc<[SourceId]>,
     /// Page, table or heading in it.
     pub locator: Arc<str>,
     /// How the figure got here.
@@ -75,10 +77,6 @@ struct Entry {
     title: String,
     rank: String,
     why: String,
-    /// Rows name it in words, as the second who prints a figure, and not by its id.
-    #[serde(default)]
-    #[expect(dead_code, reason = "read by people and by the tree's own checks")]
-    second_witness: bool,
 }
 
 /// Reads `sources.toml`.
@@ -107,4 +105,44 @@ pub(crate) fn read_sources(reading: &mut Reading<'_>) -> Sources {
         sources.insert(id, source);
     }
     sources
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::{Almanac, SourceId, Table, Tables};
+
+    fn gauge_rule_naming(sources: &str) -> Tables {
+        let text = Tables::embedded().text(Table::CannerRules).to_owned();
+        let named = "isu-gauges-2024; osu-deschutes-gauges; ohio-morrow-gauges; utk-marshall-gauges";
+        assert!(text.contains(named), "the rule on file names its four publications");
+        Tables::embedded().with(Table::CannerRules, text.replace(named, sources))
+    }
+
+    #[test]
+    fn who_prints_the_same_is_named_beside_the_publication() {
+        let almanac = Almanac::load().expect("the built-in tables hold no fault");
+        let citation = &almanac.rule("gauge-replace-over-2").expect("a rule on file").citation;
+        assert_eq!(citation.source, SourceId::from("isu-gauges-2024"));
+        let witnesses: Vec<&str> = citation.witnesses.iter().map(SourceId::as_str).collect();
+        assert_eq!(witnesses, ["osu-deschutes-gauges", "ohio-morrow-gauges", "utk-marshall-gauges"]);
+    }
+
+    #[test]
+    fn a_witness_must_be_listed_like_any_source() {
+        let faults =
+            Almanac::from_tables(&gauge_rule_naming("isu-gauges-2024; hearsay")).expect_err("a fault");
+        let told: Vec<String> = faults.iter().map(ToString::to_string).collect();
+        assert_eq!(told.len(), 1, "{told:?}");
+        assert!(told[0].contains("source_id is \"hearsay\", which sources.toml does not hold"), "{told:?}");
+    }
+
+    #[test]
+    fn a_witness_of_full_rank_does_not_raise_a_row() {
+        let rank = |sources| {
+            let almanac = Almanac::from_tables(&gauge_rule_naming(sources)).expect("the sources are listed");
+            almanac.rule("gauge-replace-over-2").expect("a rule on file").citation.may_be_called_tested()
+        };
+        assert!(rank("isu-gauges-2024; ASKEXT_HALF"));
+        assert!(!rank("ASKEXT_HALF; isu-gauges-2024"));
+    }
 }

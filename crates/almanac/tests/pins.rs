@@ -66,7 +66,7 @@ const PINS: &[Pin] = &[
         rows: 48,
         read: 47,
         memory: 1,
-        digest: 0xc4f8_b62e_f735_21fd,
+        digest: 0xf934_ab78_0946_298d,
         sums: &[],
     },
     Pin {
@@ -74,7 +74,7 @@ const PINS: &[Pin] = &[
         rows: 105,
         read: 97,
         memory: 8,
-        digest: 0x67da_7909_86f4_5c20,
+        digest: 0x2eb6_4b42_0c70_c6a9,
         sums: &[("value_min", 2332.95), ("value_max", 2454.2)],
     },
     Pin { table: Table::JarSteps, rows: 9, read: 0, memory: 0, digest: 0xafe5_2e8d_7252_3f23, sums: &[] },
@@ -106,7 +106,7 @@ const PINS: &[Pin] = &[
         rows: 76,
         read: 68,
         memory: 7,
-        digest: 0x8235_c0a1_5168_7a0b,
+        digest: 0x6267_9b9d_c535_78d6,
         sums: &[],
     },
     Pin {
@@ -122,7 +122,7 @@ const PINS: &[Pin] = &[
         rows: 122,
         read: 121,
         memory: 1,
-        digest: 0x0d6e_d26a_a3eb_c01b,
+        digest: 0x5fcc_41e9_671c_c8d1,
         sums: &[("yield_min", 638.0), ("yield_max", 682.0), ("headspace_in", 48.875)],
     },
     Pin {
@@ -167,7 +167,7 @@ const PINS: &[Pin] = &[
         rows: 318,
         read: 313,
         memory: 1,
-        digest: 0x0aba_2a0b_4adc_e9e8,
+        digest: 0xb17c_5f15_89b9_2eee,
         sums: &[],
     },
     Pin {
@@ -243,7 +243,7 @@ const PINS: &[Pin] = &[
         rows: 83,
         read: 58,
         memory: 25,
-        digest: 0xb453_6ade_fa60_c081,
+        digest: 0xaf82_4094_d4c5_7fd6,
         sums: &[
             ("wide_pint_in", 1.5),
             ("wide_quart_in", 2.5),
@@ -266,7 +266,7 @@ const PINS: &[Pin] = &[
         rows: 108,
         read: 98,
         memory: 6,
-        digest: 0x9e14_2c06_cfd6_be80,
+        digest: 0x9949_5a2a_6d11_18e6,
         sums: &[("value_max", 20183.334)],
     },
     Pin {

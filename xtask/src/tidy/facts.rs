@@ -32,17 +32,29 @@ pub(super) fn find_faults(tree: &Tree) -> Vec<Fault> {
     faults.extend(source_faults);
     let tables: Vec<(&str, &str)> =
         tree.texts().filter(|(path, _)| path.starts_with("data/") && ends_in(path, "csv")).collect();
+    let mut named = Named::default();
     for (path, text) in &tables {
-        faults.extend(find_table_faults(path, text, &listed));
+        faults.extend(find_table_faults(path, text, &listed, &mut named));
     }
-    for (id, entry) in &sources {
-        // A second witness of a figure may be named in words in the locator or the note of its row.
-        let in_words = entry.get("second_witness").and_then(Value::as_bool) == Some(true);
-        if !in_words && !tables.iter().any(|(_, text)| names(text, id)) {
-            faults.push(Fault::of(SOURCES, format!("`{id}` is listed and no row names it")));
-        }
+    for id in sources.keys().filter(|id| !named.holds(id)) {
+        faults.push(Fault::of(SOURCES, format!("`{id}` is listed and no row names it")));
     }
     faults
+}
+
+/// What the rows say of where they come from.
+#[derive(Default)]
+struct Named {
+    /// The sources they are read off, and those that print the same.
+    ids: BTreeSet<String>,
+    /// The places in them, which may name another source by its id.
+    places: BTreeSet<String>,
+}
+
+impl Named {
+    fn holds(&self, id: &str) -> bool {
+        self.ids.contains(id) || self.places.iter().any(|place| names(place, id))
+    }
 }
 
 /// Whether the text names the source, and not only one whose id is longer.
@@ -77,7 +89,7 @@ fn read_sources(text: &str) -> (Table, Vec<Fault>) {
 }
 
 /// Every fault of one table; the sources that its rows name are added to `named`.
-fn find_table_faults(path: &str, text: &str, listed: &BTreeSet<String>) -> Vec<Fault> {
+fn find_table_faults(path: &str, text: &str, listed: &BTreeSet<String>, named: &mut Named) -> Vec<Fault> {
     let mut faults = Vec::new();
     let mut reader = csv::Reader::from_reader(text.as_bytes());
     let header = match reader.headers() {
@@ -91,7 +103,7 @@ fn find_table_faults(path: &str, text: &str, listed: &BTreeSet<String>) -> Vec<F
     }
     for record in reader.records() {
         match record {
-            Ok(record) => faults.extend(find_row_faults(path, &header, &record, listed)),
+            Ok(record) => faults.extend(find_row_faults(path, &header, &record, listed, named)),
             Err(error) => faults.push(Fault::of(path, format!("has a row that cannot be read: {error}"))),
         }
     }
@@ -103,6 +115,7 @@ fn find_row_faults(
     header: &StringRecord,
     row: &StringRecord,
     listed: &BTreeSet<String>,
+    named: &mut Named,
 ) -> Vec<Fault> {
     // Never fails: a line number of a file in memory fits a usize.
     let line = row.position().map_or(1, |position| position.line() as usize);
@@ -113,6 +126,7 @@ fn find_row_faults(
     if let Some(ids) = cell(SOURCE_ID) {
         // A row read off two publications names both.
         for id in ids.split("; ") {
+            named.ids.insert(id.to_owned());
             if !listed.contains(id) {
                 faults.push(Fault::at(
                     path,
@@ -121,6 +135,9 @@ fn find_row_faults(
                 ));
             }
         }
+    }
+    if let Some(place) = cell(LOCATOR) {
+        named.places.insert(place.to_owned());
     }
     if cell(LOCATOR) == Some("") {
         faults.push(Fault::at(path, line, "does not say where in its source it stands"));
@@ -169,6 +186,8 @@ mod tests {
         check(&more, &TABLE.replace("guide", "guide; other"), &[]);
         check(&more, &TABLE.replace("p. 4", "p. 4; other says the same"), &[]);
         check(&more, &TABLE.replace("p. 4", "p. 4; other-2 says the same"), &["`other` is listed"]);
+        // A word of the row itself names no source.
+        check(&more, &TABLE.replace("beans", "other"), &["`other` is listed"]);
     }
 
     #[test]

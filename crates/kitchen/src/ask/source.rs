@@ -43,7 +43,7 @@ pub fn list_sources(almanac: &Almanac) -> Vec<Listed> {
 pub fn show_source(almanac: &Almanac, typed: &str) -> Result<SourceSheet, AskError> {
     let source =
         require_one(find_source(almanac, typed), NameKind::Source, typed, |found| found.id.to_string())?;
-    let rests = |citation: &Citation| citation.source == source.id;
+    let rests = |citation: &Citation| citation.source == source.id || citation.witnesses.contains(&source.id);
     let formulas = almanac.formulas().filter(|formula| rests(&formula.citation));
     let processes = almanac
         .products()
