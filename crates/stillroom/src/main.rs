@@ -14,7 +14,6 @@ mod ending;
 mod fit;
 mod leaf;
 mod reading;
-mod sentence;
 mod wrap;
 
 use std::process::ExitCode;
