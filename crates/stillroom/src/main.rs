@@ -14,6 +14,7 @@ mod ending;
 mod fit;
 mod leaf;
 mod reading;
+mod serve;
 mod wrap;
 
 use std::process::ExitCode;
