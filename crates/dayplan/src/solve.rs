@@ -35,6 +35,7 @@ mod climb;
 mod day;
 mod draft;
 mod engine;
+mod fit;
 mod greedy;
 mod master;
 mod mend;

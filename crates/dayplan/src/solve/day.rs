@@ -17,11 +17,20 @@ pub(super) struct Day {
     pub(super) ways: Vec<Way>,
 }
 
-/// A resource: its units and the merged intervals in which none may be used.
+/// A resource: its units, the merged intervals in which none may be used, and what is used whatever is chosen.
 #[derive(Debug, Clone)]
 pub(super) struct Room {
     pub(super) capacity: i32,
     pub(super) shut: Vec<(i32, i32)>,
+    pub(super) booked: Vec<Booked>,
+}
+
+/// Units of a room in use from `from` to `to`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Booked {
+    pub(super) from: i32,
+    pub(super) to: i32,
+    pub(super) amount: i32,
 }
 
 /// A project and the ways left for it.
@@ -80,10 +89,11 @@ impl Day {
     /// Compiles a problem without faults.
     pub(super) fn of(problem: &Problem) -> Day {
         let horizon = signed(problem.horizon);
-        let rooms = problem
-            .resources
-            .iter()
-            .map(|r| Room { capacity: signed(r.capacity), shut: merge(&r.closed, horizon) });
+        let rooms = problem.resources.iter().map(|r| Room {
+            capacity: signed(r.capacity),
+            shut: merge(&r.closed, horizon),
+            booked: Vec::new(),
+        });
         let mut day = Day {
             horizon,
             rooms: rooms.collect(),
@@ -105,7 +115,25 @@ impl Day {
             let must = project.must;
             day.projects.push(Project { must, ways });
         }
+        day.book_ahead();
         day
+    }
+
+    /// What must be done, in one way and at one time only, is no choice: it goes into the rooms' books.
+    fn book_ahead(&mut self) {
+        for project in self.projects.iter().filter(|p| p.must) {
+            let &[w] = project.ways.as_slice() else { continue };
+            let way = &mut self.ways[w];
+            let (lo, hi, minutes) = (&way.lo, &way.hi, &way.minutes);
+            way.takes.retain(|take| {
+                let fixed = lo[take.from] == hi[take.from] && lo[take.to] == hi[take.to];
+                let (from, to) = (lo[take.from], lo[take.to] + minutes[take.to]);
+                if fixed && from < to {
+                    self.rooms[take.room].booked.push(Booked { from, to, amount: take.amount });
+                }
+                !fixed
+            });
+        }
     }
 
     /// The value of the best way of every project together: no plan is worth more.
@@ -130,6 +158,22 @@ impl Day {
             low
         };
         self.rooms.iter().enumerate().map(of_room).max().unwrap_or(0)
+    }
+
+    /// The same day with no other ways than these; a way's place among them is its place in the new day.
+    pub(super) fn restrict(&self, ways: &[usize]) -> Day {
+        let kept: Vec<Way> = ways.iter().map(|&w| self.ways[w].clone()).collect();
+        let projects = (0..self.projects.len()).map(|p| Project {
+            must: false,
+            ways: (0..kept.len()).filter(|&k| kept[k].project == p).collect(),
+        });
+        Day {
+            horizon: self.horizon,
+            rooms: self.rooms.clone(),
+            stock: self.stock.clone(),
+            projects: projects.collect(),
+            ways: kept,
+        }
     }
 
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
@@ -240,7 +284,36 @@ impl Room {
     /// Unit-minutes there are before `end`.
     pub(super) fn open_until(&self, end: i32) -> i64 {
         let shut: i32 = self.shut.iter().map(|&(a, b)| b.min(end) - a.min(end)).sum();
-        i64::from(self.capacity) * i64::from(end - shut)
+        let booked =
+            self.booked.iter().map(|b| i64::from(b.amount) * i64::from(b.to.min(end) - b.from.min(end)));
+        i64::from(self.capacity) * i64::from(end - shut) - booked.sum::<i64>()
+    }
+
+    /// The minutes at which what can be had may change, and how much can be had from there on; below 0 where more
+    /// is booked than there is.
+    pub(super) fn levels(&self) -> Vec<(i32, i32)> {
+        let shut = self.shut.iter().map(|&(a, b)| (a, b, self.capacity));
+        let booked = self.booked.iter().map(|b| (b.from, b.to, b.amount));
+        let mut changes = vec![(0, self.capacity)];
+        for (from, to, amount) in shut.chain(booked) {
+            changes.extend([(from, -amount), (to, amount)]);
+        }
+        changes.sort_unstable();
+        let mut levels: Vec<(i32, i32)> = Vec::new();
+        let mut level = 0;
+        for (minute, by) in changes {
+            level += by;
+            match levels.last_mut() {
+                Some(last) if last.0 == minute => last.1 = level,
+                _ => levels.push((minute, level)),
+            }
+        }
+        levels
+    }
+
+    /// The most that can be had at any one time.
+    pub(super) fn most(&self) -> i32 {
+        self.levels().iter().map(|l| l.1).max().unwrap_or(0)
     }
 }
 

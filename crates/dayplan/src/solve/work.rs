@@ -83,7 +83,7 @@ impl Meter {
 }
 
 /// What one poll of the engine's search costs on the scale of the propagators' own counts.
-const POLL_COST: u64 = 40;
+const POLL_COST: u64 = 20;
 /// The watcher is asked at every so many polls.
 const POLLS_PER_QUESTION: u64 = 64;
 
