@@ -37,7 +37,7 @@ const PUSH_EVERY: usize = 4;
 /// Work on one set of the climb, in the first round; each round has four times that of the one before.
 const CLIMB_SLICE: u64 = 150_000;
 /// Rounds of the climb.
-const CLIMB_ROUNDS: u32 = 3;
+const CLIMB_ROUNDS: u32 = 2;
 /// Work on mending before anything is proved.
 const FIRST_MEND: u64 = 500_000;
 /// Rounds of mending without anything better before it is given up for the time.
@@ -370,7 +370,7 @@ impl Run<'_, '_> {
             match engine.ask(&wish, clock) {
                 Answer::Found(draft) => {
                     self.improve(draft, clock);
-                    step *= 2;
+                    step = step.saturating_mul(2);
                     continue;
                 }
                 Answer::Clash(_) => {

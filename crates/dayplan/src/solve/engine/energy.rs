@@ -137,7 +137,7 @@ impl EnergyKeeper {
         self.by_end.extend(0..self.present.len());
         let present = &self.present;
         self.by_end.sort_unstable_by_key(|&p| (present[p].1, p));
-        self.meter.add((self.jobs.len() / 4 + 4 * self.present.len()) as u64);
+        self.meter.add((self.jobs.len() / 8 + 2 * self.present.len()) as u64);
     }
 
     /// Two minutes with more work between them than there is supply, and by how much.
