@@ -11,11 +11,11 @@
 //! 3. [`master`] looks at totals only (unit-minutes of each resource, stock) and proposes the best set of options
 //!    that these allow. It also bounds the value.
 //! 4. [`engine`] says whether a set can be scheduled: constraint propagation with learning, in which an option left
-//!    out is one whose steps lie beyond the horizon. A set that cannot comes back as the few options that clash, and
-//!    the master never proposes them together again. When no set better than the best plan is left, its value is
-//!    proved. Between proposals the engine is also asked for anything better at all.
-//!    Before that, [`climb`] asks it for many small sets around the best draft, which on tight days brings more than
-//!    the master's proposals do.
+//!    out is one whose steps lie beyond the horizon. One set at a time gets an engine of its own ([`fit`]); a set that
+//!    cannot be scheduled comes back as the few options that clash, and the master never proposes them together again.
+//!    First [`climb`] asks for sets around the best plan, then the master's sets are asked for from the top. When no
+//!    set better than the best plan is left, its value is proved. Between proposals an engine of the whole day is
+//!    also asked for anything better at all.
 //! 5. The engine then probes the finish between the proved bound and the best plan, from both ends.
 //! 6. If there is no plan, [`clash`] finds a smallest set of musts, stocks and resources that have none.
 //!
@@ -26,8 +26,8 @@
 //! only where each operation is exact to the standard (`+ - * /` and comparisons).
 //!
 //! **What is not handled.** The least sum of starts is sought by moving options to the left, not proved. The finish
-//! of days with two or three pairs of hands is often left unproved: the engine reasons about certain overlaps there,
-//! not about energy. A day whose steps add up to more than some 2^28 minutes gets no engine, only the greedy plan.
+//! of days with two or three pairs of hands is often left unproved: the engine reasons about certain overlaps and
+//! overloads there, and does not yet move steps because of an overload to come. A day whose steps add up to more than some 2^28 minutes gets no engine, only the greedy plan.
 
 mod calendar;
 mod clash;

@@ -461,4 +461,31 @@ mod tests {
         let day = day(steps, "[]", r#"[{"resource":"pot","amount":2,"from":"b","to":"a"}]"#);
         assert_eq!(day.ways[0].gap[0][1], 10, "it ends before it starts only if b starts after a");
     }
+
+    #[test]
+    fn what_can_run_at_one_time_only_is_booked_ahead() {
+        let text = r#"{"format":"day-problem/1","horizon":60,
+            "resources":[{"id":"hands","capacity":2,"closed":[[20,30]]}],
+            "projects":[{"id":"away","must":true,"options":[{"id":"o","value":0,"steps":[
+              {"id":"a","minutes":10,"needs":{"hands":1},"latest_end":10},
+              {"id":"b","minutes":10,"needs":{"hands":1}}]}]}]}"#;
+        let day = Day::of(&Problem::from_json(text).unwrap());
+        let room = &day.rooms[0];
+        assert_eq!(room.booked, vec![Booked { from: 0, to: 10, amount: 1 }]);
+        assert_eq!(day.ways[0].takes.len(), 1, "the step that can move is still placed");
+        assert_eq!(room.levels(), vec![(0, 1), (10, 2), (20, 0), (30, 2)]);
+        assert_eq!((room.open_until(5), room.open_until(40)), (5, 50));
+        let free = Day::of(&Problem::from_json(&text.replace("true", "false")).unwrap());
+        assert_eq!(free.rooms[0].booked, vec![], "what may be left out is not booked");
+    }
+
+    #[test]
+    fn a_restricted_day_keeps_only_the_ways_asked_for() {
+        let text = r#"{"format":"day-problem/1","horizon":60,"resources":[],
+            "projects":[{"id":"p","must":true,"options":[{"id":"o","value":1,"steps":[]}]},
+              {"id":"q","options":[{"id":"o","value":2,"steps":[]},{"id":"r","value":3,"steps":[]}]}]}"#;
+        let day = Day::of(&Problem::from_json(text).unwrap()).restrict(&[2]);
+        assert_eq!((day.ways.len(), day.ways[0].value, day.ways[0].project), (1, 3, 1));
+        assert_eq!((day.projects[0].ways.len(), day.projects[1].ways.len()), (0, 1));
+    }
 }

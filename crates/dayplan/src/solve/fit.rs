@@ -66,3 +66,43 @@ fn shrink(day: &Day, mut clash: Vec<usize>, clock: &mut Clock<'_>) -> Vec<usize>
     }
     clash
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::work::{Budget, Meter, Unwatched};
+    use super::*;
+    use crate::problem::Problem;
+
+    /// Three jobs for one pair of hands in an hour, the first of them short.
+    fn answer(ways: &[usize]) -> Answer {
+        let project = |id: &str, minutes: u32| {
+            format!(
+                r#"{{"id":"{id}","options":[{{"id":"o","value":1,
+                    "steps":[{{"id":"s","minutes":{minutes},"needs":{{"hands":1}}}}]}}]}}"#
+            )
+        };
+        let projects = [project("a", 10), project("b", 35), project("c", 40)].join(",");
+        let text = format!(
+            r#"{{"format":"day-problem/1","horizon":60,"resources":[{{"id":"hands","capacity":1}}],
+                "projects":[{projects}]}}"#
+        );
+        let day = Day::of(&Problem::from_json(&text).unwrap());
+        let mut nobody = Unwatched;
+        let mut clock = Clock::new(Meter::default(), Budget::work(1_000_000), &mut nobody);
+        fit_set(&day, ways, 100_000, &mut clock)
+    }
+
+    #[test]
+    fn a_set_that_fits_comes_with_its_draft() {
+        let Answer::Found(draft) = answer(&[0, 2]) else { panic!("10 and 40 minutes fit an hour") };
+        let ways: Vec<usize> = draft.chosen().map(|pick| pick.way).collect();
+        assert_eq!(ways, vec![0, 2]);
+    }
+
+    #[test]
+    fn a_clash_names_only_what_it_needs() {
+        let Answer::Clash(mut clash) = answer(&[0, 1, 2]) else { panic!("85 minutes do not fit an hour") };
+        clash.sort_unstable();
+        assert_eq!(clash, vec![1, 2]);
+    }
+}

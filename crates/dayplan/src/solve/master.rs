@@ -497,4 +497,17 @@ mod tests {
         let best = Master::new(&day, 0, &meter).search(-1, 1, 1_000_000, &meter).best;
         assert_eq!(best[0].value, 7);
     }
+
+    #[test]
+    fn several_sets_come_best_first_and_none_is_missed() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        let master = Master::new(&day, 0, &meter);
+        let values = |most| -> Vec<i32> {
+            master.search(50, most, 1_000_000, &meter).best.iter().map(|set| set.value).collect()
+        };
+        // 50 + 50; 60 + 10; twice 50 + 10; 60.
+        assert_eq!(values(9), vec![100, 70, 60, 60, 60]);
+        assert_eq!(values(2), vec![100, 70]);
+    }
 }

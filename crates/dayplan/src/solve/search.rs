@@ -33,7 +33,7 @@ const MASTER_SLICE_MAX: u64 = 4_000_000;
 /// Work on a set that the master proposes, the first time.
 const SET_SLICE: u64 = 1_000_000;
 /// Sets that could not be settled before the whole engine is asked for anything better.
-const PUSH_EVERY: usize = 4;
+const PUSH_EVERY: usize = 2;
 /// Work on one set of the climb, in the first round; each round has four times that of the one before.
 const CLIMB_SLICE: u64 = 150_000;
 /// Rounds of the climb.
