@@ -27,7 +27,8 @@
 //!
 //! **What is not handled.** The least sum of starts is sought by moving options to the left, not proved. The finish
 //! of days with two or three pairs of hands is often left unproved: the engine reasons about certain overlaps and
-//! overloads there, and does not yet move steps because of an overload to come. A day whose steps add up to more than some 2^28 minutes gets no engine, only the greedy plan.
+//! overloads there, and does not yet move steps because of an overload to come. A day whose steps add up to more than
+//! some 2^28 minutes gets no engine, only the greedy plan.
 
 mod calendar;
 mod clash;

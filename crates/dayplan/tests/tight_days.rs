@@ -1,7 +1,7 @@
 //! Days of a kitchen with more baskets than hands: long chains with short waits, one pair of hands for most of the day.
 //!
-//! The households are invented. The best values were found and proved by a general exact solver (OR-Tools CP-SAT 9.15,
-//! Google, 2025) and are pinned here; what this crate finds by its default budget must not fall behind them.
+//! The households are invented. The best values were found and proved by a general exact solver (OR-Tools CP-SAT 9.15)
+//! and are pinned here; what this crate finds by its default budget must not fall behind them.
 
 #![expect(clippy::unwrap_used, reason = "a test reads data that is in the tree")]
 

@@ -29,7 +29,7 @@ impl Budget {
 }
 
 impl Default for Budget {
-    /// 40 million steps: measured at three to seven seconds on a small two-core machine when a proof does not come
+    /// 40 million steps: measured at one to five seconds on a small two-core machine when a proof does not come
     /// first, most often under a second when it does.
     fn default() -> Budget {
         Budget::work(40_000_000)
