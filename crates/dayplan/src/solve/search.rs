@@ -40,6 +40,8 @@ const CLIMB_SLICE: u64 = 150_000;
 const CLIMB_ROUNDS: u32 = 2;
 /// Work on mending before anything is proved.
 const FIRST_MEND: u64 = 500_000;
+/// The same on days with many options, for each of them.
+const FIRST_MEND_PER_WAY: u64 = 5_000;
 /// Rounds of mending without anything better before it is given up for the time.
 const PATIENCE: u32 = 150;
 /// Work on one question about the value or the finish, the first time.
@@ -87,7 +89,8 @@ pub(super) fn search(
     run.value_bound = run.value_bound.min(master.bound());
     run.try_orders(&master, clock);
     let mut mender = Mender::new(day, master.order());
-    run.mend(&mut mender, FIRST_MEND, clock);
+    let first_mend = FIRST_MEND.max(FIRST_MEND_PER_WAY * day.ways.len() as u64);
+    run.mend(&mut mender, first_mend, clock);
     if let Some(mut engine) = Engine::new(day, &master.order(), clock.meter()) {
         if let Some(best) = &run.best {
             clock.slice(u64::MAX);
