@@ -312,13 +312,13 @@ fn condition_shortens_the_wait_and_the_wait_is_marked_as_ours() {
         (day.baskets[0].waits, sentence.unwrap())
     };
     let (waits, sentence) = basket("[\"split\", \"ripe\"]");
-    assert_eq!((waits, sentence.as_str()), (Waits::Today, "tomatoes wait for today only, being split"));
+    assert_eq!((waits, sentence.as_str()), (Waits::Today, "tomatoes will wait for today only, being split"));
     assert_eq!(basket("\"bruised\"").0, Waits::Tomorrow);
     let (waits, sentence) = basket("[]");
     assert_eq!(waits, Waits::Days);
     assert_eq!(
         sentence,
-        "tomatoes wait two to four days, their shortest printed life in a cold store being 7 days"
+        "tomatoes will wait two to four days, their shortest printed life in a cold store being 7 days"
     );
     assert_eq!(basket("\"frozen\"").0, Waits::Week);
 }

@@ -40,7 +40,7 @@ pub(super) fn guess_waits(
     reader: &mut Reader<'_, '_>,
 ) -> Waits {
     if conditions.contains(&Condition::Frozen) {
-        reader.fill_in(format!("{called} from the freezer wait a week or more"));
+        reader.fill_in(format!("{called} from the freezer will wait a week or more"));
         return Waits::Week;
     }
     let life = lookup::find_shortest_life(reader.almanac, produce);
@@ -56,7 +56,7 @@ pub(super) fn guess_waits(
             None => (by_life, "no storage life of theirs being on file".to_owned()),
         },
     };
-    reader.fill_in(format!("{called} wait {}, {reason}", name_waits(waits)));
+    reader.fill_in(format!("{called} will wait {}, {reason}", name_waits(waits)));
     waits
 }
 

@@ -2,10 +2,12 @@
 
 pub(crate) mod candidates;
 mod choose;
+mod consumed;
 mod errands;
 mod keeping;
 mod likes;
 mod limits;
+mod lots;
 pub(crate) mod people;
 pub(crate) mod pools;
 mod produce;
@@ -73,6 +75,11 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
         }
         problem = state(&shown);
         (plan, roster) = roster::settle(day, span, &shown, &problem, solving::solve_day(&problem));
+    }
+    // What still finds nobody is left out: a shorter plan that people can do is worth more than one they cannot.
+    while let Some((project, _)) = roster.open_option(&plan, &shown) {
+        plan = solving::leave_out(&problem, plan, &project);
+        roster = roster::draw_up(day, span, &shown, &plan);
     }
     tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan, roster })
 }

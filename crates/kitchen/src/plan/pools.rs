@@ -72,7 +72,7 @@ pub(crate) fn can_serve(person: &Person, pool: Pool, over: Span) -> bool {
     (over.from.0..over.to.0).all(|minute| pool.share(person, ClockTime(minute)) > 0)
 }
 
-/// Minutes by which a break may begin later, so that someone finishes what they are at.
+/// Minutes by which a break may begin later, so that someone finishes what they are at; half of it stays in any case.
 const BREAK_MAY_SLIP: u32 = 20;
 
 /// Whether a person can do a piece of work over a whole stretch if they finish it before they rest.
@@ -80,7 +80,9 @@ pub(crate) fn can_finish_first(person: &Person, pool: Pool, over: Span) -> bool 
     let mut later = person.clone();
     for rest in &mut later.breaks {
         let runs_into = over.from < rest.from && rest.from < over.to;
-        if runs_into && over.to.0 - rest.from.0 <= BREAK_MAY_SLIP && over.to < rest.to {
+        let late = over.to.0.saturating_sub(rest.from.0);
+        let half_stays = 2 * late <= rest.to.0 - rest.from.0;
+        if runs_into && late <= BREAK_MAY_SLIP && half_stays {
             rest.from = over.to;
         }
     }

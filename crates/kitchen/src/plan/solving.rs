@@ -143,6 +143,33 @@ fn shorter_day(problem: &Problem, plan: &Plan, horizon: u32) -> Problem {
     Problem { horizon, projects, ..problem.clone() }
 }
 
+/// The plan without one of its projects. What is left keeps every rule; it is no longer proved to be best.
+pub(crate) fn leave_out(problem: &Problem, mut plan: Plan, project: &str) -> Plan {
+    plan.chosen.retain(|chosen| chosen.project != project);
+    plan.value = Some(
+        plan.chosen
+            .iter()
+            .filter_map(|chosen| find_choice(problem, &chosen.project, &chosen.option))
+            .map(|choice| choice.value)
+            .sum(),
+    );
+    plan.finish = Some(last_end(problem, &plan));
+    plan.proved = Proved::No;
+    if let Some(bound) = &mut plan.bound {
+        bound.finish = None;
+    }
+    plan
+}
+
+/// The last end of a step, absences among them; 0 when nothing is chosen.
+fn last_end(problem: &Problem, plan: &Plan) -> u32 {
+    let ends = plan.chosen.iter().filter_map(|chosen| {
+        let choice = find_choice(problem, &chosen.project, &chosen.option)?;
+        choice.steps.iter().filter_map(|step| Some(chosen.starts.get(&step.id)? + step.minutes)).max()
+    });
+    ends.max().unwrap_or(0)
+}
+
 /// The starts found for a narrower problem, as a plan of the whole one.
 pub(crate) fn transplant(problem: &Problem, plan: &Plan, found: &Plan) -> Plan {
     let mut plan = plan.clone();
@@ -153,14 +180,7 @@ pub(crate) fn transplant(problem: &Problem, plan: &Plan, found: &Plan) -> Plan {
             _ => {}
         }
     }
-    let finish = plan
-        .chosen
-        .iter()
-        .filter_map(|chosen| {
-            let choice = find_choice(problem, &chosen.project, &chosen.option)?;
-            choice.steps.iter().filter_map(|step| Some(chosen.starts.get(&step.id)? + step.minutes)).max()
-        })
-        .max();
+    let finish = Some(last_end(problem, &plan));
     if plan.proved == Proved::Optimal && finish != plan.finish {
         plan.proved = Proved::Value;
     }

@@ -83,6 +83,13 @@ impl Planned<'_> {
             .collect()
     }
 
+    /// Whether a formula is not to be made today.
+    pub(crate) fn is_not_today(&self, formula: &str) -> bool {
+        use crate::day::{Wish, WishFor};
+        let named = |what: &WishFor| matches!(what, WishFor::Formula(id) if id.as_str() == formula);
+        self.day.wishes.iter().any(|wish| matches!(wish, Wish::NotToday(what) if named(what)))
+    }
+
     /// Whether a wish asks for a formula by name.
     pub(crate) fn is_wished(&self, formula: &str) -> bool {
         use crate::day::{Wish, WishFor};

@@ -48,8 +48,39 @@ pub(super) fn not_made(planned: &Planned<'_>) -> Vec<NotMade> {
             worth: 0.0,
         }),
     );
+    lines.extend(
+        planned.aside.iter().filter(|aside| planned.is_not_today(&aside.formula)).map(|aside| NotMade {
+            name: aside.name.clone(),
+            why: aside.why.clone(),
+            worth: 0.0,
+        }),
+    );
+    lines.extend(baskets_without_a_make(planned));
     lines.sort_by(|a, b| b.worth.total_cmp(&a.worth).then_with(|| a.name.cmp(&b.name)));
     lines
+}
+
+/// Baskets that no make could be planned from, each with the first reason why.
+fn baskets_without_a_make(planned: &Planned<'_>) -> Vec<NotMade> {
+    let could_be_used = |basket: usize| {
+        let mut all = planned.shown.iter().chain(&planned.unshown).flat_map(|considered| &considered.options);
+        all.any(|option| option.uses.iter().any(|(at, _)| *at == basket))
+    };
+    let reason = |basket: usize| {
+        let mut asides = planned.aside.iter().filter(|aside| aside.baskets.contains(&basket));
+        asides.next().map_or_else(
+            || "no formula on file is made of it".to_owned(),
+            |aside| format!("{}: {}", aside.name, aside.why),
+        )
+    };
+    (0..planned.day.baskets.len())
+        .filter(|&basket| !could_be_used(basket))
+        .map(|basket| NotMade {
+            name: planned.day.baskets[basket].entered.clone(),
+            why: reason(basket),
+            worth: 0.0,
+        })
+        .collect()
 }
 
 /// The worth of the best way to make it.

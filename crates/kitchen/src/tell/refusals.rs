@@ -1,10 +1,12 @@
 //! What was wished and is refused, and the cautions that stand where the act is.
 
-use batch::clear::{Rider, refuse_words};
+use almanac::CannerKind;
+use batch::clear::{Because, ClearQuestion, Rider, clear, refuse_words};
 
 use super::{Planned, words};
 use crate::answer::Refusal;
 use crate::day::{Wish, WishFor};
+use crate::gauge;
 
 /// Wishes that no publication stands behind, each with what may be done instead.
 pub(super) fn refusals(planned: &Planned<'_>) -> Vec<Refusal> {
@@ -33,6 +35,7 @@ pub(super) fn refusals(planned: &Planned<'_>) -> Vec<Refusal> {
         }
     }
     refusals.extend(weak_vinegar(planned));
+    refusals.extend(gauges_to_mend(planned));
     refusals
 }
 
@@ -86,6 +89,46 @@ fn without_formula(planned: &Planned<'_>, product: &almanac::ProductId) -> Optio
         instead: vec!["ask for its clearance, and follow the publication that it names".to_owned()],
         source: None,
     })
+}
+
+/// Dial canners whose gauge gives no process today, asked with the first food that prints a dial line.
+fn gauges_to_mend(planned: &Planned<'_>) -> Vec<Refusal> {
+    let Some(altitude) = planned.day.altitude else { return vec![] };
+    let line = planned.almanac.products().find_map(|product| {
+        let mut lines = planned.almanac.printed_lines(&product.id);
+        let line = lines.find(|line| line.canner() == CannerKind::Dial && line.band().holds(altitude))?;
+        Some((product.id.clone(), line.pack(), line.jar()))
+    });
+    let Some((product, pack, jar)) = line else { return vec![] };
+    let dials = planned.day.canners.iter().filter(|canner| canner.kind == CannerKind::Dial);
+    dials
+        .filter_map(|canner| {
+            let question = ClearQuestion {
+                product: product.clone(),
+                pack,
+                jar,
+                canner: CannerKind::Dial,
+                altitude,
+                gauge: gauge::of_canner(canner, planned.day.date),
+                formula: None,
+                changes: vec![],
+            };
+            let answer = clear(planned.almanac, &question).ok()?;
+            let of_gauge: Vec<String> = answer
+                .because
+                .iter()
+                .filter(|reason| matches!(reason.code, Because::GaugeUntested | Because::GaugeOff))
+                .map(|reason| reason.text.clone())
+                .collect();
+            (!of_gauge.is_empty()).then(|| Refusal {
+                wish: format!("anything in the {}", canner.id),
+                verdict: words::verdict(answer.verdict).to_owned(),
+                because: of_gauge,
+                instead: answer.instead.into_iter().map(|instead| instead.text).collect(),
+                source: answer.sources.first().map(|cited| words::cited(cited.citation())),
+            })
+        })
+        .collect()
 }
 
 /// Vinegar that is too weak to pickle with.

@@ -131,10 +131,9 @@ fn when_words(planned: &Planned<'_>, from: u32, (least, most): (u32, u32)) -> St
         }
     };
     if least == most {
-        format!("until {}", clock(from + most))
-    } else {
-        format!("until {} to {}", clock(from + least), clock(from + most))
+        return format!("until {}", clock(from + most));
     }
+    format!("from {}, for {} to {}", clock(from), words::length(least), words::length(most))
 }
 
 /// A date some days after the day, `Tuesday 1 September`.

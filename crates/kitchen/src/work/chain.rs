@@ -384,7 +384,11 @@ fn may_wait(before: &Act) -> Option<i32> {
     Some(if in_canner {
         JARS_MAY_WAIT
     } else if before.attention == Attention::None {
-        RESTED_MAY_WAIT.max(i32::try_from(before.slack).unwrap_or(RESTED_MAY_WAIT))
+        // A rest printed as a range may go on to its end and no longer.
+        match i32::try_from(before.slack) {
+            Ok(slack) if slack > 0 => slack,
+            _ => RESTED_MAY_WAIT,
+        }
     } else if before.is_over_heat() {
         HOT_MAY_WAIT
     } else if before.pieces.iter().all(|piece| matches!(piece.action, Action::Wash | Action::Husk)) {
