@@ -71,10 +71,13 @@ pub fn solve_with(problem: &Problem, budget: Budget, watch: &mut dyn Watch) -> P
     let mut shown: Option<Draft> = None;
     let finding = search::search(&day, Goal::BestPlan, &mut clock, &mut |draft, clock| {
         let plan = state_draft(&day, problem, draft);
-        if check(problem, &plan).is_empty() {
+        let keeps = check(problem, &plan).is_empty();
+        debug_assert!(keeps, "a draft breaks a rule of {}", problem.to_json());
+        if keeps {
             shown = Some(draft.clone());
             clock.show(&plan);
         }
+        keeps
     });
     if finding.is_impossible() {
         return state_clash(problem, budget, clock);
@@ -164,6 +167,29 @@ mod tests {
         let plan = solve(&read(day), Budget::default());
         assert_eq!(plan.proved, Proved::Infeasible);
         assert_eq!(plan.because, ["must:call", "must:jam", "must:talk", "resource:hands"]);
+    }
+
+    #[test]
+    fn a_must_that_asks_too_much_at_its_only_time_is_named() {
+        let day = r#"{"format":"day-problem/1","horizon":4,"resources":[{"id":"hands","capacity":1}],
+            "projects":[{"id":"jam","must":true,"options":[{"id":"o","value":0,
+              "steps":[{"id":"s","minutes":3,"needs":{"hands":1},"earliest":1}],
+              "holds":[{"resource":"hands","amount":1,"from":"s","to":"s"}]}]}]}"#;
+        let plan = solve(&read(day), Budget::default());
+        assert_eq!(
+            (plan.proved, plan.because),
+            (Proved::Infeasible, vec!["must:jam".into(), "resource:hands".into()])
+        );
+    }
+
+    #[test]
+    fn a_full_room_does_not_hinder_a_hold_that_takes_nothing() {
+        let day = r#"{"format":"day-problem/1","horizon":3,"resources":[{"id":"pot","capacity":1}],
+            "projects":[{"id":"jam","must":true,"options":[{"id":"o","value":0,
+              "steps":[{"id":"boil","minutes":3,"needs":{"pot":1}},{"id":"look","minutes":0}],
+              "holds":[{"resource":"pot","amount":1,"from":"boil","to":"look"}]}]}]}"#;
+        let plan = solve(&read(day), Budget::default());
+        assert_eq!((plan.proved, plan.value, plan.finish), (Proved::Optimal, Some(0), Some(3)));
     }
 
     #[test]

@@ -136,6 +136,11 @@ impl Day {
         }
     }
 
+    /// Whether what is booked ahead already asks more of a room than there is: such a day has no plan.
+    pub(super) fn is_overbooked(&self) -> bool {
+        self.rooms.iter().any(|room| room.levels().iter().any(|level| level.1 < 0))
+    }
+
     /// The value of the best way of every project together: no plan is worth more.
     pub(super) fn top_value(&self) -> i32 {
         let best = |p: &Project| p.ways.iter().map(|&w| self.ways[w].value).max();
@@ -201,6 +206,10 @@ impl Day {
         for hold in option.holds.iter().filter(|h| h.amount > 0) {
             let (room, amount) = (room(&hold.resource), signed(hold.amount));
             let (from, to) = (step(&hold.from), step(&hold.to));
+            if from == to && minutes[from] == 0 {
+                // It ends where it starts: it takes nothing, and no closed time is in its way.
+                continue;
+            }
             if amount > self.rooms[room].capacity {
                 // Only a hold that takes nothing fits: it must end no later than it starts.
                 arcs.push(Arc { a: to, b: from, w: minutes[to] });
@@ -300,9 +309,10 @@ impl Room {
         }
         changes.sort_unstable();
         let mut levels: Vec<(i32, i32)> = Vec::new();
-        let mut level = 0;
+        let mut level = 0i32;
         for (minute, by) in changes {
-            level += by;
+            // Once this far below zero the room is overbooked, and no later level matters.
+            level = level.saturating_add(by);
             match levels.last_mut() {
                 Some(last) if last.0 == minute => last.1 = level,
                 _ => levels.push((minute, level)),
@@ -463,6 +473,13 @@ mod tests {
     }
 
     #[test]
+    fn a_hold_over_a_step_of_no_minutes_takes_nothing_even_in_a_closed_time() {
+        let steps = r#"[{"id":"a","minutes":0,"earliest":25,"latest_end":25}]"#;
+        let day = day(steps, "[]", r#"[{"resource":"hands","amount":1,"from":"a","to":"a"}]"#);
+        assert_eq!((day.ways[0].lo[0], day.ways[0].hi[0], day.ways[0].takes.len()), (25, 25, 0));
+    }
+
+    #[test]
     fn what_can_run_at_one_time_only_is_booked_ahead() {
         let text = r#"{"format":"day-problem/1","horizon":60,
             "resources":[{"id":"hands","capacity":2,"closed":[[20,30]]}],
@@ -475,8 +492,29 @@ mod tests {
         assert_eq!(day.ways[0].takes.len(), 1, "the step that can move is still placed");
         assert_eq!(room.levels(), vec![(0, 1), (10, 2), (20, 0), (30, 2)]);
         assert_eq!((room.open_until(5), room.open_until(40)), (5, 50));
+        assert!(!day.is_overbooked());
         let free = Day::of(&Problem::from_json(&text.replace("true", "false")).unwrap());
         assert_eq!(free.rooms[0].booked, vec![], "what may be left out is not booked");
+    }
+
+    #[test]
+    fn a_room_that_is_booked_beyond_what_it_has_is_noticed() {
+        let must = |holds: &str| {
+            let text = format!(
+                r#"{{"format":"day-problem/1","horizon":60,
+                    "resources":[{{"id":"hands","capacity":2,"closed":[[20,30]]}}],
+                    "projects":[{{"id":"away","must":true,"options":[{{"id":"o","value":0,"steps":[
+                      {{"id":"a","minutes":10,"needs":{{"hands":1}},"latest_end":10}},
+                      {{"id":"b","minutes":5,"earliest":40,"latest_end":45}}],"holds":[{holds}]}}]}}]}}"#
+            );
+            Day::of(&Problem::from_json(&text).unwrap())
+        };
+        let hold = |amount: u32, to: &str| {
+            format!(r#"{{"resource":"hands","amount":{amount},"from":"a","to":"{to}"}}"#)
+        };
+        assert!(!must(&hold(1, "a")).is_overbooked());
+        assert!(must(&hold(2, "a")).is_overbooked(), "the hold comes on top of the step's own need");
+        assert!(must(&hold(1, "b")).is_overbooked(), "it lasts over a closed time");
     }
 
     #[test]

@@ -73,7 +73,7 @@ const ENERGY_SHARE: i64 = 3;
 impl<'d> Engine<'d> {
     /// The model, with ways tried in the order given; `None` for days beyond the engine's numbers.
     pub(super) fn new(day: &'d Day, order: &[usize], meter: &Meter) -> Option<Engine<'d>> {
-        let places = absent_places(day)?;
+        let places = absent_places(day).filter(|_| has_small_sums(day))?;
         let mut solver = Solver::default();
         let on: Vec<DomainId> = day.ways.iter().map(|_| solver.new_bounded_integer(0, 1)).collect();
         let starts: Vec<Vec<DomainId>> = day
@@ -321,7 +321,7 @@ impl<'d> Engine<'d> {
         let room = &self.day.rooms[r];
         let jobs = jobs_of(uses, least);
         let asked: i64 = jobs.iter().map(|job| job.energy).sum();
-        if asked * ENERGY_SHARE < room.open_until(self.day.horizon) {
+        if jobs.is_empty() || asked * ENERGY_SHARE < room.open_until(self.day.horizon) {
             return;
         }
         let tag = self.solver.new_constraint_tag();
@@ -399,6 +399,15 @@ fn absent_places(day: &Day) -> Option<Vec<Vec<i32>>> {
         places.push(row);
     }
     (next < PLACE_MAX).then_some(places)
+}
+
+/// Whether all takes of a room at once are still within the engine's numbers.
+fn has_small_sums(day: &Day) -> bool {
+    let amounts = |r: usize| {
+        let takes = day.ways.iter().flat_map(|way| &way.takes).filter(move |t| t.room == r);
+        takes.map(|t| i64::from(t.amount)).sum::<i64>()
+    };
+    (0..day.rooms.len()).all(|r| amounts(r) < PLACE_MAX)
 }
 
 /// Whether no other step of the way always ends as late.

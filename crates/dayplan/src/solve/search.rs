@@ -56,12 +56,13 @@ pub(super) enum Goal {
     AnyPlan,
 }
 
-/// Searches until the clock is over or the goal is reached; `show` is told of each better draft.
+/// Searches until the clock is over or the goal is reached; `show` is told of each better draft, and whether it
+/// keeps every rule is what it answers.
 pub(super) fn search(
     day: &Day,
     goal: Goal,
     clock: &mut Clock<'_>,
-    show: &mut dyn FnMut(&Draft, &mut Clock<'_>),
+    show: &mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
 ) -> Finding {
     let mut run = Run {
         day,
@@ -73,7 +74,7 @@ pub(super) fn search(
         finish_bound: None,
         show,
     };
-    if day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
+    if day.is_overbooked() || day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
         run.value_bound = -1;
         return run.finding();
     }
@@ -115,7 +116,7 @@ struct Run<'d, 's> {
     /// Whether a set was ever cut without a proof that it clashes.
     postponed_any: bool,
     finish_bound: Option<i32>,
-    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>),
+    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
 }
 
 impl Run<'_, '_> {
@@ -141,8 +142,8 @@ impl Run<'_, '_> {
             greedy::tighten(self.day, &mut draft, &mut work);
         }
         clock.meter().add(work);
-        if better(&draft, &self.best) {
-            (self.show)(&draft, clock);
+        // A draft that breaks a rule must not stand for a value that is reached: proofs are made against it.
+        if better(&draft, &self.best) && (self.show)(&draft, clock) {
             self.best = Some(draft);
         }
     }
