@@ -108,10 +108,22 @@ pub const ALL: &[Question] = &[
         asked: "My dial reads half a pound high. What do I hold?",
         gauge_error: "+0.5 psi",
         answer: Answer::Tested(&[(20, Some(12))]),
-        cites: "msu-preserving-food-safely-1997",
-        rests_on: "11 pounds are printed; what the dial reads too high comes on top, to the next whole pound",
-        source: "USDA, AIB 539, 1994, guide 4, snap beans, for the 11 pounds; adding the error is common \
-                 practice, on no page that was read",
+        cites: "gauge-quote-page",
+        rests_on: "11 pounds are printed; what the dial reads too high is put on top, and half pounds go up (that \
+                   11 becomes 12 read again; the rounding is ours)",
+        source: "Private canning page that quotes the federal guide, read in 2026; USDA, AIB 539, 1994, guide 4, snap \
+                 beans",
+        ..on_dial("beans-snap", "raw", "pint")
+    },
+    Question {
+        asked: "My dial reads one pound high. What do I hold?",
+        gauge_error: "+1 psi",
+        answer: Answer::Not(NotTested, Because::GaugeOff),
+        cites: "derived",
+        rests_on: "One page quotes the federal guide as replacing a gauge that is off by a pound or more, four \
+                   extension pages say more than two: the stricter is used (both read again)",
+        source: "Private canning page that quotes the federal guide, read in 2026; Iowa State University Extension, 21 \
+                 May 2024",
         ..on_dial("beans-snap", "raw", "pint")
     },
     Question {
@@ -119,8 +131,9 @@ pub const ALL: &[Question] = &[
         gauge_error: "+2.5 psi",
         answer: Answer::Not(NotTested, Because::GaugeOff),
         cites: "osu-deschutes-gauges",
-        rests_on: "A gauge that far off is replaced, not corrected",
-        source: "Oregon State University Extension, Deschutes County, Testing Dial Gauges, no year",
+        rests_on: "A gauge off by more than two pounds is replaced (read again)",
+        source: "Oregon State University Extension, Deschutes County, Testing Dial Gauges, page read in 2026; Iowa \
+                 State University Extension, 21 May 2024",
         ..on_dial("beans-snap", "raw", "pint")
     },
     Question {
