@@ -290,16 +290,16 @@ impl<'r> Row<'r> {
         {
             return Citation { basis, ..last.clone() };
         }
-        let rank = self.rank_of(source).unwrap_or(Rank::Lower);
+        let known = self.listed_source(source);
         for witness in witnesses() {
-            self.rank_of(witness);
+            self.listed_source(witness);
         }
         let citation = Citation {
             source: SourceId::from(source),
             witnesses: witnesses().map(SourceId::from).collect(),
             locator: locator.into(),
             basis,
-            rank,
+            rank: known.map_or(Rank::Lower, |known| known.rank),
         };
         if !self.spoiled {
             *self.last = Some(citation.clone());
@@ -307,11 +307,11 @@ impl<'r> Row<'r> {
         citation
     }
 
-    /// The rank of a source; none, and a fault, when it is not listed.
-    fn rank_of(&mut self, source: &str) -> Option<Rank> {
-        let known = self.sources.get(source).map(|known| known.rank);
+    /// A source as it is listed; none, and a fault, when it is not.
+    fn listed_source(&mut self, id: &str) -> Option<&'r Source> {
+        let known = self.sources.get(id);
         if known.is_none() {
-            let (text, table) = (source.to_owned(), Table::Sources.file());
+            let (text, table) = (id.to_owned(), Table::Sources.file());
             self.spoil(DataProblem::UnknownKey { column: "source_id", text, table });
         }
         known
