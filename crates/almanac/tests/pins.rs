@@ -291,6 +291,55 @@ const PINS: &[Pin] = &[
         ],
     },
     Pin { table: Table::Pectin, rows: 10, read: 10, memory: 0, digest: 0x74fc_9047_0f5d_f05f, sums: &[] },
+    Pin {
+        table: Table::Signs,
+        rows: 58,
+        read: 48,
+        memory: 9,
+        digest: 0x0352_3456_93a7_41c9,
+        sums: &[("value_min", 422.5), ("value_max", 437.5)],
+    },
+    Pin {
+        table: Table::Outage,
+        rows: 90,
+        read: 88,
+        memory: 2,
+        digest: 0xf74f_9706_9a37_e77f,
+        sums: &[("temp_F", 2770.0), ("value_min", 384.0), ("value_max", 385.0)],
+    },
+    Pin {
+        table: Table::Cooling,
+        rows: 14,
+        read: 14,
+        memory: 0,
+        digest: 0xa5be_03d3_bb28_3867,
+        sums: &[("from_F", 750.6), ("to_F", 288.0), ("value_min", 270.225), ("value_max", 274.725)],
+    },
+    Pin {
+        table: Table::Oil,
+        rows: 15,
+        read: 15,
+        memory: 0,
+        digest: 0x7c3f_2dfc_542c_9b87,
+        sums: &[("value_min", 93.0), ("value_max", 95.0), ("temp_F", 320.0)],
+    },
+    Pin {
+        table: Table::FermentRules,
+        rows: 41,
+        read: 41,
+        memory: 0,
+        digest: 0x19e1_65a7_b61e_e000,
+        sums: &[("from", 664.35), ("to", 746.75)],
+    },
+    Pin { table: Table::FermentNames, rows: 6, read: 0, memory: 0, digest: 0xc4c0_024c_c64f_9d2a, sums: &[] },
+    Pin {
+        table: Table::Dried,
+        rows: 24,
+        read: 21,
+        memory: 1,
+        digest: 0x389e_6ddf_e8d7_38c8,
+        sums: &[("value_min", 293.0), ("value_max", 348.0), ("temp_F", 840.0)],
+    },
 ];
 
 /// The rows of a table, by column.
@@ -370,7 +419,7 @@ fn every_published_table_has_a_pin() {
 }
 
 /// Pinned: counted in `sources.toml`.
-const SOURCES: usize = 218;
+const SOURCES: usize = 257;
 
 #[test]
 fn one_flipped_figure_breaks_a_pin_in_every_table() {
