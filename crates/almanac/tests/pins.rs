@@ -320,7 +320,7 @@ const PINS: &[Pin] = &[
         rows: 15,
         read: 15,
         memory: 0,
-        digest: 0x7c3f_2dfc_542c_9b87,
+        digest: 0x6755_f405_523c_bb32,
         sums: &[("value_min", 93.0), ("value_max", 95.0), ("temp_F", 320.0)],
     },
     Pin {

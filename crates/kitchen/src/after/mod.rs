@@ -1,0 +1,45 @@
+//! After the jars come out, and whatever else is put up: signs and seals, cuts of power, a hot pot, food in oil,
+//! ferments, dried food.
+//!
+//! Words go in and typed answers come out; the clock is passed in. The rows of the almanac decide. Where several are
+//! printed the strictest is used and the others stand beside it; what is not understood is said; a row that was only
+//! recalled, or stands in a source of lower rank, may add caution and never keeps food.
+
+mod closing;
+mod cooling;
+mod dried;
+mod error;
+mod ferment;
+mod oil;
+mod outage;
+mod seals;
+mod sign;
+mod told;
+mod when;
+
+pub use closing::{EATEN_ALREADY, WHOM_TO_ASK};
+pub use cooling::{CoolingAnswer, CoolingState, CoolingWords, plan_cooling};
+pub use dried::{DriedAnswer, DriedVerdict, DriedWords, look_at_dried};
+pub use error::AfterError;
+pub use ferment::{FermentAnswer, FermentPart, FermentWords, look_at_ferment};
+pub use oil::{OilAnswer, OilVerdict, OilWords, date_oil};
+pub use outage::{DoorClock, FoodAnswer, FoodVerdict, OutageAnswer, OutageWords, judge_outage};
+pub use seals::{SealsAnswer, SealsState, SealsWords, WayOut, plan_seals};
+pub use sign::{SignAnswer, SignVerdict, SignWords, look_at_signs};
+pub use told::Told;
+pub use when::write_moment;
+
+#[cfg(test)]
+mod tests {
+    use std::sync::LazyLock;
+
+    use almanac::Almanac;
+
+    static ALMANAC: LazyLock<Almanac> =
+        LazyLock::new(|| Almanac::load().expect("the tables built in have no fault"));
+
+    /// The almanac, read once for all tests of a run.
+    pub(super) fn almanac() -> &'static Almanac {
+        &ALMANAC
+    }
+}
