@@ -1,13 +1,12 @@
 //! Cooling a large pot in time: two marks on the clock, and what helps.
 
 use almanac::{Almanac, CoolingRule, CoolingTopic};
-use jiff::civil::DateTime;
-use measure::{Minutes, Temp, read_temp, write_temp_fahrenheit};
+use measure::{Minutes, Temp, read_temp};
 use serde::Serialize;
 
 use super::error::AfterError;
 use super::told::Told;
-use super::when::{later, read_past, serialize};
+use super::when::{Moment, read_past};
 
 /// The question in a person's words.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -38,8 +37,7 @@ pub struct Mark {
     /// At or below this many degrees Fahrenheit.
     pub at_most_f: i64,
     /// By this moment.
-    #[serde(serialize_with = "serialize")]
-    pub by: DateTime,
+    pub by: Moment,
     /// The row.
     pub told: Told,
 }
@@ -50,11 +48,9 @@ pub struct CoolingAnswer {
     /// `cooling/1`.
     pub format: &'static str,
     /// Now.
-    #[serde(serialize_with = "serialize")]
-    pub now: DateTime,
+    pub now: Moment,
     /// When it came off the heat; the clock begins here, which is the stricter reading.
-    #[serde(serialize_with = "serialize")]
-    pub off: DateTime,
+    pub off: Moment,
     /// Where it stands.
     pub state: CoolingState,
     /// The marks, in their order.
@@ -86,28 +82,31 @@ impl CoolingAnswer {
 pub fn plan_cooling(
     almanac: &Almanac,
     words: &CoolingWords,
-    now: DateTime,
+    now: &Moment,
 ) -> Result<CoolingAnswer, AfterError> {
     let off = read_past("moment the pot came off the heat", &words.off, now)?;
     let temp = words.temp.as_deref().map(read_temp).transpose();
     let temp = temp.map_err(|problem| AfterError::unreadable("temperature", problem))?;
     let marks = marks_of(almanac);
-    let state = judge(&marks, off, temp, now);
+    let state = judge(&marks, &off, temp, now);
     let told = |topics: &[CoolingTopic]| {
         topics.iter().flat_map(|topic| almanac.cooling_for(*topic)).map(Told::from).collect::<Vec<_>>()
     };
-    let marks = marks.iter().map(|(row, to, within)| Mark {
-        // Never truncates: the marks are whole degrees.
-        at_most_f: to.as_fahrenheit() as i64,
-        by: later(off, *within),
-        told: Told { text: format!("{} or below.", write_temp_fahrenheit(*to)), ..Told::from(*row) },
-    });
+    let marks: Vec<Mark> = marks
+        .iter()
+        .map(|(row, to, within)| Mark {
+            // Never truncates: the marks are whole degrees.
+            at_most_f: to.as_fahrenheit() as i64,
+            by: off.plus(*within),
+            told: Told::from(*row),
+        })
+        .collect();
     Ok(CoolingAnswer {
         format: "cooling/1",
-        now,
+        now: now.clone(),
         off,
         state,
-        marks: marks.collect(),
+        marks,
         helps: told(&[CoolingTopic::Stir, CoolingTopic::Depth, CoolingTopic::Works]),
         fails: told(&[CoolingTopic::Fails, CoolingTopic::Measured]),
         why: told(&[CoolingTopic::Growth, CoolingTopic::Exposure]),
@@ -126,12 +125,12 @@ fn marks_of(almanac: &Almanac) -> Vec<(&CoolingRule, Temp, Minutes)> {
 
 fn judge(
     marks: &[(&CoolingRule, Temp, Minutes)],
-    off: DateTime,
+    off: &Moment,
     temp: Option<Temp>,
-    now: DateTime,
+    now: &Moment,
 ) -> CoolingState {
     let Some((_, coldest, _)) = marks.last() else { return CoolingState::TooLate };
-    let passed: Vec<Temp> = marks.iter().filter(|mark| now > later(off, mark.2)).map(|mark| mark.1).collect();
+    let passed: Vec<Temp> = marks.iter().filter(|mark| *now > off.plus(mark.2)).map(|mark| mark.1).collect();
     match temp {
         Some(temp) if passed.iter().any(|mark| temp > *mark) => CoolingState::TooLate,
         Some(temp) if temp <= *coldest => CoolingState::Cold,
@@ -144,18 +143,16 @@ fn judge(
 #[cfg(test)]
 mod tests {
     use almanac::{Table, Tables};
-    use jiff::civil::date;
     use proptest::prelude::*;
 
     use super::*;
-    use crate::after::tests::almanac;
-    use crate::after::when::write_moment;
+    use crate::after::tests::{almanac, at as moment};
 
     fn at(minutes: u32, temp: Option<u32>) -> CoolingAnswer {
         let words =
             CoolingWords { off: "2026-09-12 18:20".into(), temp: temp.map(|temp| format!("{temp} F")) };
-        let now = later(date(2026, 9, 12).at(18, 20, 0, 0), Minutes(minutes));
-        plan_cooling(almanac(), &words, now).unwrap()
+        let now = moment("2026-09-12 18:20").plus(Minutes(minutes));
+        plan_cooling(almanac(), &words, &now).unwrap()
     }
 
     /// Source: FDA Food Code, 3-501.14: 135 to 70 °F within 2 hours, 135 to 41 °F within 6 in total.
@@ -163,7 +160,7 @@ mod tests {
     fn the_two_marks_are_those_of_the_code() {
         let answer = at(10, None);
         let marks: Vec<(i64, String)> =
-            answer.marks.iter().map(|mark| (mark.at_most_f, write_moment(mark.by))).collect();
+            answer.marks.iter().map(|mark| (mark.at_most_f, mark.by.in_words())).collect();
         assert_eq!(marks, [(70, "Sat 12 Sep, 20:20".to_owned()), (41, "Sun 13 Sep, 00:20".to_owned())]);
     }
 
@@ -181,7 +178,7 @@ mod tests {
     fn every_row_about_cooling_is_told_and_its_loss_is_felt() {
         let shown = |almanac: &Almanac| {
             let words = CoolingWords { off: "2026-09-12 18:20".into(), temp: None };
-            let answer = plan_cooling(almanac, &words, date(2026, 9, 12).at(18, 30, 0, 0)).unwrap();
+            let answer = plan_cooling(almanac, &words, &moment("2026-09-12 18:30")).unwrap();
             serde_json::to_string(&answer).unwrap()
         };
         let before = shown(almanac());

@@ -3,13 +3,12 @@
 use std::cmp::Reverse;
 
 use almanac::{Almanac, FermentName, FermentRule, FermentTopic, FermentVerdict};
-use jiff::civil::DateTime;
 use measure::{Minutes, read_percent, read_temp};
 use serde::Serialize;
 
 use super::error::AfterError;
 use super::told::Told;
-use super::when::{later, read_past_day, serialize, serialize_option};
+use super::when::{Moment, read_past_day};
 
 /// The question in a person's words.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -49,8 +48,7 @@ pub struct FermentAnswer {
     /// `ferment/1`.
     pub format: &'static str,
     /// Now.
-    #[serde(serialize_with = "serialize")]
-    pub now: DateTime,
+    pub now: Moment,
     /// The ferment.
     pub product: String,
     /// The strictest of its parts.
@@ -58,11 +56,9 @@ pub struct FermentAnswer {
     /// Its parts, the strictest first.
     pub parts: Vec<FermentPart>,
     /// The first moment it may be done.
-    #[serde(serialize_with = "serialize_option")]
-    pub done_from: Option<DateTime>,
+    pub done_from: Option<Moment>,
     /// The moment by which it should be done.
-    #[serde(serialize_with = "serialize_option")]
-    pub done_by: Option<DateTime>,
+    pub done_by: Option<Moment>,
     /// The food under which a shelf process is printed; none where none is.
     pub shelf_process: Option<String>,
     /// Words that no row understood.
@@ -73,7 +69,7 @@ impl FermentAnswer {
     /// Whether the answer is a refusal.
     #[must_use]
     pub fn is_refusal(&self) -> bool {
-        let strictest = self.parts.first().map(|part| part.weight);
+        let strictest = self.parts.iter().map(|part| part.weight).min();
         strictest.is_some_and(|weight| weight <= FermentVerdict::NotTested)
     }
 }
@@ -87,7 +83,7 @@ impl FermentAnswer {
 pub fn look_at_ferment(
     almanac: &Almanac,
     words: &FermentWords,
-    now: DateTime,
+    now: &Moment,
 ) -> Result<FermentAnswer, AfterError> {
     let name = require_ferment(almanac, &words.product)?;
     let asked = Asked { almanac, name };
@@ -113,17 +109,19 @@ pub fn look_at_ferment(
     parts.push(asked.keep());
     parts.push(asked.shelf());
     let mut parts: Vec<FermentPart> = parts.into_iter().filter(FermentPart::says_something).collect();
-    parts.sort_by_key(|part| part.weight);
+    // What bars it comes first; the rest stays in its order.
+    parts.sort_by_key(|part| part.weight.min(FermentVerdict::Care));
+    let strictest = parts.iter().map(|part| part.weight).min().unwrap_or(FermentVerdict::NotTested);
     let day = |days: u32| Minutes(days * 24 * 60);
-    let done = started.zip(days);
+    let done = started.as_ref().zip(days);
     Ok(FermentAnswer {
         format: "ferment/1",
-        now,
+        now: now.clone(),
         product: name.product.to_string(),
-        verdict: parts.first().map_or(FermentVerdict::NotTested, |part| part.weight).as_str(),
+        verdict: strictest.as_str(),
         parts,
-        done_from: done.map(|((begun, _), (from, _))| later(begun, day(from))),
-        done_by: done.map(|((begun, _), (_, by))| later(begun, day(by))),
+        done_from: done.map(|(begun, (from, _))| begun.plus(day(from))),
+        done_by: done.map(|(begun, (_, by))| begun.plus(day(by))),
         shelf_process: asked.process(),
         not_understood,
     })
@@ -196,9 +194,7 @@ impl<'a> Asked<'a> {
                     .filter(|row| row.verdict == FermentVerdict::Tested)
                     .chain(others)
                     .collect();
-                let mut part = part_of("salt", printed);
-                part.weigh(FermentVerdict::Care);
-                part
+                part_of("salt", printed).weighing(FermentVerdict::Care)
             }
         }
     }

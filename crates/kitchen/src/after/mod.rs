@@ -27,13 +27,17 @@ pub use outage::{DoorClock, FoodAnswer, FoodVerdict, OutageAnswer, OutageWords, 
 pub use seals::{SealsAnswer, SealsState, SealsWords, WayOut, plan_seals};
 pub use sign::{SignAnswer, SignVerdict, SignWords, look_at_signs};
 pub use told::Told;
-pub use when::write_moment;
+pub use when::Moment;
 
 #[cfg(test)]
 mod tests {
     use std::sync::LazyLock;
 
     use almanac::Almanac;
+    use jiff::civil::DateTime;
+    use jiff::tz::TimeZone;
+
+    use super::Moment;
 
     static ALMANAC: LazyLock<Almanac> =
         LazyLock::new(|| Almanac::load().expect("the tables built in have no fault"));
@@ -41,5 +45,17 @@ mod tests {
     /// The almanac, read once for all tests of a run.
     pub(super) fn almanac() -> &'static Almanac {
         &ALMANAC
+    }
+
+    /// A moment in a house whose clocks are never set.
+    pub(super) fn at(shown: &str) -> Moment {
+        on_the_clock("UTC0", shown)
+    }
+
+    /// A moment as a clock of this zone shows it.
+    pub(super) fn on_the_clock(zone: &str, shown: &str) -> Moment {
+        let zone = TimeZone::posix(zone).expect("a zone written in the POSIX way");
+        let shown: DateTime = shown.parse().expect("a day and a time");
+        Moment::of_now(&shown.to_zoned_datetime(zone).expect("the clock shows it"))
     }
 }

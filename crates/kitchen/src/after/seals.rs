@@ -1,13 +1,12 @@
 //! The look at the seals, the last minute to begin again, and the ways out for a jar that did not seal.
 
 use almanac::{Almanac, SignRule, SignTopic};
-use jiff::civil::DateTime;
 use measure::{Length, Minutes, write_length_in};
 use serde::Serialize;
 
 use super::error::AfterError;
 use super::told::Told;
-use super::when::{later, read_past, serialize, serialize_option, write_moment};
+use super::when::{Moment, read_past};
 
 /// The question in a person's words.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -47,21 +46,17 @@ pub struct SealsAnswer {
     /// `seals/1`.
     pub format: &'static str,
     /// Now.
-    #[serde(serialize_with = "serialize")]
-    pub now: DateTime,
+    pub now: Moment,
     /// When the heat went off.
-    #[serde(serialize_with = "serialize_option")]
-    pub heat_off: Option<DateTime>,
+    pub heat_off: Option<Moment>,
     /// Whether something was wrong with the process.
     pub process_was_wrong: bool,
     /// Where the load stands.
     pub state: SealsState,
     /// When the seals may first be looked at.
-    #[serde(serialize_with = "serialize_option")]
-    pub look_at: Option<DateTime>,
+    pub look_at: Option<Moment>,
     /// An unsealed jar must be in a way out before this.
-    #[serde(serialize_with = "serialize_option")]
-    pub before: Option<DateTime>,
+    pub before: Option<Moment>,
     /// How long to wait, as printed.
     pub wait: Vec<Told>,
     /// How a seal is looked at.
@@ -87,17 +82,17 @@ impl SealsAnswer {
 /// # Errors
 ///
 /// When the moment the heat went off cannot be read or is still to come.
-pub fn plan_seals(almanac: &Almanac, words: &SealsWords, now: DateTime) -> Result<SealsAnswer, AfterError> {
+pub fn plan_seals(almanac: &Almanac, words: &SealsWords, now: &Moment) -> Result<SealsAnswer, AfterError> {
     let heat_off = words.heat_off.as_deref().map(|typed| read_past("moment the heat went off", typed, now));
     let heat_off = heat_off.transpose()?;
     let clock = if words.process_was_wrong { SignTopic::WrongProcess } else { SignTopic::BeginAgain };
     let wait = earliest(almanac, SignTopic::SealWait);
     let again = earliest(almanac, clock);
-    let look_at = heat_off.zip(wait).map(|(off, wait)| later(off, wait));
-    let before = heat_off.zip(again).map(|(off, again)| later(off, again));
-    let state = match before {
+    let look_at = heat_off.as_ref().zip(wait).map(|(off, wait)| off.plus(wait));
+    let before = heat_off.as_ref().zip(again).map(|(off, again)| off.plus(again));
+    let state = match &before {
         Some(before) if now < before => {
-            let cooling = look_at.is_some_and(|look| now < look) && !words.process_was_wrong;
+            let cooling = look_at.as_ref().is_some_and(|look| now < look) && !words.process_was_wrong;
             if cooling { SealsState::Cooling } else { SealsState::Look }
         }
         // No row, no recorded time: it counts as late.
@@ -105,13 +100,13 @@ pub fn plan_seals(almanac: &Almanac, words: &SealsWords, now: DateTime) -> Resul
     };
     let told = |topic: SignTopic| almanac.signs_for(topic).map(Told::from).collect::<Vec<_>>();
     let late = [told(SignTopic::TooLate), told(SignTopic::NoRecipe)].concat();
-    let ways = match before.filter(|_| state != SealsState::TooLate) {
+    let ways = match before.as_ref().filter(|_| state != SealsState::TooLate) {
         Some(before) => ways_out(almanac, before),
         None => Vec::new(),
     };
     Ok(SealsAnswer {
         format: "seals/1",
-        now,
+        now: now.clone(),
         heat_off,
         process_was_wrong: words.process_was_wrong,
         state,
@@ -131,9 +126,9 @@ fn earliest(almanac: &Almanac, topic: SignTopic) -> Option<Minutes> {
     lows.min()
 }
 
-fn ways_out(almanac: &Almanac, before: DateTime) -> Vec<WayOut> {
+fn ways_out(almanac: &Almanac, before: &Moment) -> Vec<WayOut> {
     let told = |topic: SignTopic| almanac.signs_for(topic).map(Told::from).collect::<Vec<_>>();
-    let limit = write_moment(before);
+    let limit = before.in_words();
     let mut ways = vec![WayOut {
         way: "begin-again",
         text: format!("Begin again before {limit}: new lid, hot pack, the full time."),
@@ -181,19 +176,18 @@ fn widest_first(almanac: &Almanac) -> Vec<&SignRule> {
 #[cfg(test)]
 mod tests {
     use almanac::{Table, Tables};
-    use jiff::civil::date;
     use proptest::prelude::*;
 
     use super::*;
-    use crate::after::tests::almanac;
+    use crate::after::tests::{almanac, at as moment};
 
-    fn off() -> DateTime {
-        date(2026, 9, 12).at(15, 40, 0, 0)
+    fn off() -> Moment {
+        moment("2026-09-12 15:40")
     }
 
     fn at(almanac: &Almanac, minutes: u32, wrong: bool) -> SealsAnswer {
         let words = SealsWords { heat_off: Some("2026-09-12 15:40".into()), process_was_wrong: wrong };
-        plan_seals(almanac, &words, later(off(), Minutes(minutes))).unwrap()
+        plan_seals(almanac, &words, &off().plus(Minutes(minutes))).unwrap()
     }
 
     /// Source: USDA Complete Guide, 1994, Cooling Jars: 12 to 24 hours; Nebraska Extension, jars that did not seal:
@@ -202,8 +196,8 @@ mod tests {
     fn the_look_is_at_twelve_hours_and_the_last_minute_at_twenty_four() {
         let answer = at(almanac(), 13 * 60, false);
         assert_eq!(answer.state, SealsState::Look);
-        assert_eq!(answer.look_at.map(write_moment).as_deref(), Some("Sun 13 Sep, 03:40"));
-        assert_eq!(answer.before.map(write_moment).as_deref(), Some("Sun 13 Sep, 15:40"));
+        assert_eq!(answer.look_at.map(|moment| moment.in_words()).as_deref(), Some("Sun 13 Sep, 03:40"));
+        assert_eq!(answer.before.map(|moment| moment.in_words()).as_deref(), Some("Sun 13 Sep, 15:40"));
         let ways: Vec<&str> = answer.ways.iter().map(|way| way.way).collect();
         assert_eq!(ways, ["begin-again", "refrigerate", "freeze"]);
         assert!(answer.ways[2].text.contains("1 1/2 in"), "{}", answer.ways[2].text);
@@ -222,7 +216,7 @@ mod tests {
 
     #[test]
     fn without_a_recorded_time_there_is_no_clock() {
-        let answer = plan_seals(almanac(), &SealsWords::default(), off()).unwrap();
+        let answer = plan_seals(almanac(), &SealsWords::default(), &off()).unwrap();
         assert!(answer.is_refusal() && answer.before.is_none() && answer.ways.is_empty());
     }
 

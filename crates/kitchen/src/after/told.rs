@@ -1,6 +1,7 @@
 //! One printed row, told to a person.
 
 use almanac::{Citation, KeepingFigure, RuleId};
+use measure::write_temp_fahrenheit;
 use serde::Serialize;
 
 /// What a row says, with the figure that stands beside it and the place it comes from.
@@ -27,7 +28,11 @@ impl Told {
         figure: Option<&KeepingFigure>,
         citation: &Citation,
     ) -> Self {
-        let text = if note.is_empty() { say.to_owned() } else { format!("{say} ({note})") };
+        let text = if note.is_empty() {
+            say.to_owned()
+        } else {
+            format!("{} ({note}).", say.trim_end_matches('.')).trim_start().to_owned()
+        };
         Self {
             rule: rule.to_string(),
             figure: figure.map(KeepingFigure::words),
@@ -35,6 +40,17 @@ impl Told {
             source: format!("{}, {}", citation.source, citation.locator),
             basis: citation.basis.to_string(),
         }
+    }
+}
+
+impl Told {
+    /// The same with a temperature beside its figure.
+    fn at(mut self, temp: Option<String>) -> Self {
+        self.figure = match (self.figure.take(), temp) {
+            (Some(figure), Some(temp)) => Some(format!("{figure}, {temp}")),
+            (figure, temp) => figure.or(temp),
+        };
+        self
     }
 }
 
@@ -58,7 +74,8 @@ impl From<&almanac::CoolingRule> for Told {
 
 impl From<&almanac::OilRule> for Told {
     fn from(row: &almanac::OilRule) -> Self {
-        Self::of(&row.id, &row.say, &row.note, row.figure.as_ref(), &row.citation)
+        let told = Self::of(&row.id, &row.say, &row.note, row.figure.as_ref(), &row.citation);
+        told.at(row.at_most.map(|temp| format!("{} or below", write_temp_fahrenheit(temp))))
     }
 }
 
@@ -70,6 +87,7 @@ impl From<&almanac::FermentRule> for Told {
 
 impl From<&almanac::DriedRule> for Told {
     fn from(row: &almanac::DriedRule) -> Self {
-        Self::of(&row.id, &row.say, &row.note, row.figure.as_ref(), &row.citation)
+        let told = Self::of(&row.id, &row.say, &row.note, row.figure.as_ref(), &row.citation);
+        told.at(row.at.map(write_temp_fahrenheit))
     }
 }

@@ -1,73 +1,142 @@
 //! Moments as people say them: `21:30`, `yesterday 21:30`, `Saturday 7 am`, `2026-09-12 21:30`.
 
 use jiff::civil::{Date, DateTime, Time, Weekday};
+use jiff::{SignedDuration, ZonedDateTime};
 use measure::{Minutes, read_clock};
+use serde::{Serialize, Serializer};
 
 use super::error::AfterError;
 
+/// A moment on the clock of a house, to the minute. What is counted is the time that passes, also on the night when
+/// the clocks are set.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Moment {
+    at: ZonedDateTime,
+}
+
+impl Moment {
+    /// The present, to the minute that begins next: a question is never taken to be asked earlier than it was.
+    #[must_use]
+    pub fn of_now(now: &ZonedDateTime) -> Self {
+        let seconds = i64::from(now.second());
+        let into = SignedDuration::new(seconds, now.subsec_nanosecond());
+        let begun = now.saturating_sub(into);
+        Self { at: if into.is_zero() { begun } else { begun.saturating_add(SignedDuration::from_mins(1)) } }
+    }
+
+    /// Some minutes later, as time passes; the end of the calendar where it would be passed.
+    pub(super) fn plus(&self, by: Minutes) -> Self {
+        Self { at: self.at.saturating_add(SignedDuration::from_mins(i64::from(by.0))) }
+    }
+
+    /// The whole minutes from here to a later moment; none the other way round.
+    pub(super) fn minutes_until(&self, later: &Self) -> Minutes {
+        let minutes = later.at.duration_since(&self.at).as_mins().max(0);
+        Minutes(u32::try_from(minutes).unwrap_or(u32::MAX))
+    }
+
+    /// Where the clock of the same house showed this. Of two such moments, on the night when the clocks go back, the
+    /// earlier: everything that is counted from it then ends sooner.
+    fn first_showing(&self, shown: DateTime) -> Option<Self> {
+        let at = self.at.time_zone().to_ambiguous_zoned_datetime(shown).earlier().ok()?;
+        Some(Self { at })
+    }
+
+    /// The later of two moments at which the clock showed the same.
+    fn last_showing(&self) -> Self {
+        let shown = self.at.time_zone().to_ambiguous_zoned_datetime(self.at.datetime());
+        Self { at: shown.later().unwrap_or_else(|_| self.at.clone()) }
+    }
+
+    fn date(&self) -> Date {
+        self.at.date()
+    }
+
+    /// The day as people read it: `Sat 12 Sep`.
+    #[must_use]
+    pub fn day_in_words(&self) -> String {
+        write_day(self.date())
+    }
+
+    /// The moment as people read it: `Sat 12 Sep, 21:30`; the day alone when the day begins.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        format!("{}, {:02}:{:02}", self.day_in_words(), self.at.hour(), self.at.minute())
+    }
+
+    /// Whether the clock shows midnight.
+    #[must_use]
+    pub fn is_midnight(&self) -> bool {
+        (self.at.hour(), self.at.minute()) == (0, 0)
+    }
+
+    /// The last day that ends no later: the day before, for a moment at midnight.
+    #[must_use]
+    pub fn last_day_in_words(&self) -> String {
+        let date =
+            if self.is_midnight() { self.date().yesterday().unwrap_or(self.date()) } else { self.date() };
+        write_day(date)
+    }
+}
+
+impl Serialize for Moment {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_str(&format_args!("{}T{:02}:{:02}", self.date(), self.at.hour(), self.at.minute()))
+    }
+}
+
 /// Reads a moment that is past. A bare time is the last such time; a weekday the last such day, today among them.
-pub(super) fn read_past(what: &'static str, typed: &str, now: DateTime) -> Result<DateTime, AfterError> {
+pub(super) fn read_past(what: &'static str, typed: &str, now: &Moment) -> Result<Moment, AfterError> {
     let unread = || AfterError::NoMoment { what, typed: typed.to_owned() };
     let words = typed.trim().to_lowercase().replace(',', " ");
     if words == "now" {
-        return Ok(now);
+        return Ok(now.clone());
     }
+    let on = |date: Date, time: Time| now.first_showing(date.to_datetime(time));
     let (first, rest) = part_date(&words);
-    let moment = match read_date(first, now.date()) {
-        Some(date) => date.to_datetime(read_time(rest).ok_or_else(unread)?),
-        None => match read_weekday(&words) {
-            Some((weekday, rest)) => {
-                let time = read_time(rest).ok_or_else(unread)?;
-                let today = now.date();
-                let last = today.nth_weekday(-1, weekday).map_err(|_| unread())?;
-                let is_today = today.weekday() == weekday && today.to_datetime(time) <= now;
-                if is_today { today.to_datetime(time) } else { last.to_datetime(time) }
-            }
-            None => {
-                let time = read_time(&words).ok_or_else(unread)?;
-                let today = now.date().to_datetime(time);
-                if today <= now {
-                    today
-                } else {
-                    now.date().yesterday().map_err(|_| unread())?.to_datetime(time)
-                }
-            }
-        },
+    let today = now.date();
+    let moment = match (read_date(first, today), read_weekday(&words)) {
+        (Some(date), _) => read_time(rest).and_then(|time| on(date, time)),
+        (None, Some((weekday, rest))) => read_time(rest).and_then(|time| {
+            let is_today = today.weekday() == weekday && on(today, time).is_some_and(|moment| moment <= *now);
+            let date = if is_today { today } else { today.nth_weekday(-1, weekday).ok()? };
+            on(date, time)
+        }),
+        (None, None) => read_time(&words).and_then(|time| {
+            let is_today = on(today, time).is_some_and(|moment| moment <= *now);
+            on(if is_today { today } else { today.yesterday().ok()? }, time)
+        }),
     };
-    if moment > now {
-        let (moment, now) = (write_moment(moment), write_moment(now));
+    let moment = moment.ok_or_else(unread)?;
+    if moment > *now {
+        let (moment, now) = (moment.in_words(), now.in_words());
         return Err(AfterError::StillToCome { what, moment, now });
     }
     Ok(moment)
 }
 
+/// The same for a moment at which something ended: of two showings of the clock the later.
+pub(super) fn read_past_end(what: &'static str, typed: &str, now: &Moment) -> Result<Moment, AfterError> {
+    let moment = read_past(what, typed, now)?;
+    Ok(moment.last_showing().min(now.clone()).max(moment))
+}
+
 /// Reads a moment that is past, or a day alone, which counts from its first minute: the stricter reading.
-pub(super) fn read_past_day(
-    what: &'static str,
-    typed: &str,
-    now: DateTime,
-) -> Result<(DateTime, bool), AfterError> {
+pub(super) fn read_past_day(what: &'static str, typed: &str, now: &Moment) -> Result<Moment, AfterError> {
     let words = typed.trim().to_lowercase();
-    let date = read_date(&words, now.date()).or_else(|| {
-        let (weekday, rest) = read_weekday(&words)?;
-        let today = now.date();
-        let last = || today.nth_weekday(-1, weekday).ok();
-        if !rest.is_empty() {
-            None
-        } else if today.weekday() == weekday {
-            Some(today)
-        } else {
-            last()
-        }
+    let today = now.date();
+    let date = read_date(&words, today).or_else(|| match read_weekday(&words)? {
+        (weekday, "") if today.weekday() == weekday => Some(today),
+        (weekday, "") => today.nth_weekday(-1, weekday).ok(),
+        _ => None,
     });
-    match date {
-        Some(date) if date > now.date() => {
-            let (moment, now) = (write_day(date), write_moment(now));
-            Err(AfterError::StillToCome { what, moment, now })
-        }
-        Some(date) => Ok((date.to_datetime(Time::midnight()), true)),
-        None => read_past(what, typed, now).map(|moment| (moment, false)),
+    let Some(date) = date else { return read_past(what, typed, now) };
+    if date > today {
+        let (moment, now) = (write_day(date), now.in_words());
+        return Err(AfterError::StillToCome { what, moment, now });
     }
+    let unread = || AfterError::NoMoment { what, typed: typed.to_owned() };
+    now.first_showing(date.to_datetime(Time::midnight())).ok_or_else(unread)
 }
 
 /// The length of `2026-09-12`.
@@ -111,23 +180,6 @@ fn read_time(words: &str) -> Option<Time> {
     Time::new((minutes / 60) as i8, (minutes % 60) as i8, 0, 0).ok()
 }
 
-/// Some minutes later; the end of the calendar where it would be passed.
-pub(super) fn later(moment: DateTime, by: Minutes) -> DateTime {
-    moment.saturating_add(jiff::Span::new().minutes(i64::from(by.0)))
-}
-
-/// The whole minutes from one moment to a later one; none the other way round.
-pub(super) fn minutes_between(from: DateTime, to: DateTime) -> Minutes {
-    let minutes = to.duration_since(from).as_mins();
-    Minutes(u32::try_from(minutes).unwrap_or(if minutes < 0 { 0 } else { u32::MAX }))
-}
-
-/// A moment as people read it: `Sat 12 Sep, 21:30`.
-#[must_use]
-pub fn write_moment(moment: DateTime) -> String {
-    format!("{}, {:02}:{:02}", write_day(moment.date()), moment.hour(), moment.minute())
-}
-
 /// A day as people read it: `Sat 12 Sep`.
 pub(super) fn write_day(date: Date) -> String {
     const MONTHS: [&str; 12] =
@@ -145,36 +197,21 @@ pub(super) fn write_day(date: Date) -> String {
     format!("{weekday} {} {}", date.day(), MONTHS[date.month() as usize - 1])
 }
 
-/// A moment in JSON: `2026-09-12T21:30`.
-pub(super) fn as_json(moment: DateTime) -> String {
-    format!("{}T{:02}:{:02}", moment.date(), moment.hour(), moment.minute())
-}
-
-/// Writes a moment for serde.
-pub(super) fn serialize<S: serde::Serializer>(moment: &DateTime, to: S) -> Result<S::Ok, S::Error> {
-    to.serialize_str(&as_json(*moment))
-}
-
-/// Writes a moment that may be missing for serde.
-pub(super) fn serialize_option<S: serde::Serializer>(
-    moment: &Option<DateTime>,
-    to: S,
-) -> Result<S::Ok, S::Error> {
-    match moment {
-        Some(moment) => serialize(moment, to),
-        None => to.serialize_none(),
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use jiff::civil::date;
+    use jiff::tz::TimeZone;
 
     use super::*;
+    use crate::after::tests::{at, on_the_clock};
 
     /// Saturday evening.
-    fn now() -> DateTime {
-        date(2026, 9, 12).at(23, 10, 0, 0)
+    fn now() -> Moment {
+        at("2026-09-12 23:10")
+    }
+
+    fn as_json(moment: &Moment) -> String {
+        serde_json::to_value(moment).unwrap().as_str().unwrap().to_owned()
     }
 
     #[test]
@@ -192,27 +229,55 @@ mod tests {
             ("2026-09-10T06:00", "2026-09-10T06:00"),
             ("now", "2026-09-12T23:10"),
         ] {
-            assert_eq!(read_past("time", typed, now()).map(as_json).as_deref(), Ok(want), "{typed}");
+            let read = read_past("time", typed, &now()).map(|moment| as_json(&moment));
+            assert_eq!(read.as_deref(), Ok(want), "{typed}");
         }
         for typed in ["", "later", "9", "25:00", "2026-13-01 07:00", "Blursday 7:00"] {
-            assert!(matches!(read_past("time", typed, now()), Err(AfterError::NoMoment { .. })), "{typed}");
+            assert!(matches!(read_past("time", typed, &now()), Err(AfterError::NoMoment { .. })), "{typed}");
         }
-        let coming = read_past("time", "2026-09-13 07:00", now());
+        let coming = read_past("time", "2026-09-13 07:00", &now());
         assert!(matches!(coming, Err(AfterError::StillToCome { .. })), "{coming:?}");
     }
 
     #[test]
     fn a_day_alone_counts_from_its_first_minute() {
-        let (moment, whole_day) = read_past_day("day", "Thursday", now()).unwrap();
-        assert_eq!((as_json(moment).as_str(), whole_day), ("2026-09-10T00:00", true));
-        let (moment, whole_day) = read_past_day("day", "2026-09-10 18:00", now()).unwrap();
-        assert_eq!((as_json(moment).as_str(), whole_day), ("2026-09-10T18:00", false));
+        for (typed, want) in [
+            ("Thursday", "2026-09-10T00:00"),
+            ("Saturday", "2026-09-12T00:00"),
+            ("2026-09-10", "2026-09-10T00:00"),
+            ("2026-09-10 18:00", "2026-09-10T18:00"),
+        ] {
+            assert_eq!(as_json(&read_past_day("day", typed, &now()).unwrap()), want, "{typed}");
+        }
     }
 
     #[test]
     fn moments_are_written_with_their_day() {
-        assert_eq!(write_moment(now()), "Sat 12 Sep, 23:10");
-        assert_eq!(write_moment(later(now(), Minutes(60))), "Sun 13 Sep, 00:10");
-        assert_eq!(minutes_between(now(), later(now(), Minutes(90))), Minutes(90));
+        assert_eq!(now().in_words(), "Sat 12 Sep, 23:10");
+        assert_eq!(now().plus(Minutes(60)).in_words(), "Sun 13 Sep, 00:10");
+        assert_eq!(now().minutes_until(&now().plus(Minutes(90))), Minutes(90));
+        assert_eq!(at("2026-09-12 00:00").last_day_in_words(), "Fri 11 Sep");
+    }
+
+    #[test]
+    fn the_present_is_never_taken_to_be_earlier() {
+        let shown = date(2026, 9, 12).at(23, 10, 1, 5);
+        let now = shown.to_zoned_datetime(TimeZone::UTC).unwrap();
+        assert_eq!(as_json(&Moment::of_now(&now)), "2026-09-12T23:11");
+    }
+
+    /// Source: jiff's rules for a zone written in the POSIX way; in the United States clocks go back at 2 in the
+    /// morning of the first Sunday of November, and forward on the second Sunday of March.
+    #[test]
+    fn on_the_night_when_clocks_are_set_the_time_that_passes_counts() {
+        let now = on_the_clock("EST5EDT,M3.2.0,M11.1.0", "2026-11-01 07:00");
+        let lost = read_past("time", "2026-10-31 23:00", &now).unwrap();
+        assert_eq!(lost.minutes_until(&now), Minutes(9 * 60));
+        let first = read_past("time", "01:30", &now).unwrap();
+        assert_eq!(first.minutes_until(&now), Minutes(6 * 60 + 30));
+        assert_eq!(read_past_end("time", "01:30", &now).unwrap().minutes_until(&now), Minutes(5 * 60 + 30));
+        let spring = on_the_clock("EST5EDT,M3.2.0,M11.1.0", "2026-03-08 07:00");
+        let lost = read_past("time", "yesterday 23:00", &spring).unwrap();
+        assert_eq!(lost.minutes_until(&spring), Minutes(7 * 60));
     }
 }

@@ -1,19 +1,17 @@
 //! Salt, temperature, signs and pH of ferments.
 
 use almanac::{Table, Tables};
-use jiff::civil::date;
 use proptest::prelude::*;
 
 use super::*;
-use crate::after::tests::almanac;
-use crate::after::when::write_moment;
+use crate::after::tests::{almanac, at};
 
-fn now() -> DateTime {
-    date(2026, 10, 1).at(23, 10, 0, 0)
+fn now() -> Moment {
+    at("2026-10-01 23:10")
 }
 
 fn ask(words: &FermentWords) -> FermentAnswer {
-    look_at_ferment(almanac(), words, now()).unwrap()
+    look_at_ferment(almanac(), words, &now()).unwrap()
 }
 
 fn kraut() -> FermentWords {
@@ -86,7 +84,7 @@ fn the_end_is_dated_by_the_temperature_and_by_the_longest_without_one() {
         let words =
             FermentWords { temp: temp.map(str::to_owned), started: Some("2026-09-12".into()), ..kraut() };
         let answer = ask(&words);
-        answer.done_from.zip(answer.done_by).map(|(from, by)| (write_moment(from), write_moment(by)))
+        answer.done_from.zip(answer.done_by).map(|(from, by)| (from.in_words(), by.in_words()))
     };
     let dates = |from: &str, by: &str| Some((from.to_owned(), by.to_owned()));
     assert_eq!(by(Some("72 F")), dates("Sat 3 Oct, 00:00", "Sat 10 Oct, 00:00"));
@@ -114,7 +112,7 @@ fn scum_is_skimmed_and_mould_slime_and_stink_end_the_ferment() {
         assert_eq!(part(&answer, "sign").verdict, want, "{seen}");
     }
     let said =
-        look_at_ferment(almanac(), &FermentWords { seen: vec!["frobnicated".into()], ..kraut() }, now());
+        look_at_ferment(almanac(), &FermentWords { seen: vec!["frobnicated".into()], ..kraut() }, &now());
     assert!(said.unwrap_err().to_string().contains("slimy"));
 }
 
@@ -131,7 +129,10 @@ fn a_ph_closes_above_its_line_and_opens_nothing() {
     assert!(low.text.is_some_and(|text| text.contains("opens nothing")));
     for wrong in ["sour", "15", "-1", ""] {
         let words = FermentWords { ph: Some(wrong.into()), ..kraut() };
-        assert!(matches!(look_at_ferment(almanac(), &words, now()), Err(AfterError::NoPh { .. })), "{wrong}");
+        assert!(
+            matches!(look_at_ferment(almanac(), &words, &now()), Err(AfterError::NoPh { .. })),
+            "{wrong}"
+        );
     }
 }
 
@@ -148,6 +149,14 @@ fn no_shelf_process_where_none_is_printed() {
         assert!(process.is_none() && text.contains("refrigerator"), "{product}: {text}");
     }
     assert!(ask(&FermentWords { product: "pepper mash".into(), ..FermentWords::default() }).is_refusal());
+}
+
+#[test]
+fn a_plain_question_about_a_printed_ferment_is_no_refusal() {
+    for product in ["sauerkraut", "fermented dill pickles", "kimchi", "half-sour pickles"] {
+        let answer = ask(&FermentWords { product: product.into(), ..FermentWords::default() });
+        assert!(!answer.is_refusal(), "{product}: {answer:?}");
+    }
 }
 
 #[test]
@@ -174,7 +183,7 @@ fn every_rule_is_reached_and_its_loss_is_felt() {
         })
         .collect();
     let shown = |almanac: &Almanac, words: &FermentWords| {
-        look_at_ferment(almanac, words, now()).map(|answer| serde_json::to_string(&answer).unwrap()).ok()
+        look_at_ferment(almanac, words, &now()).map(|answer| serde_json::to_string(&answer).unwrap()).ok()
     };
     for row in almanac().ferment_rules() {
         let quoted = format!("\"{}\"", row.id);
@@ -195,11 +204,11 @@ fn weight(words: &FermentWords) -> FermentVerdict {
 proptest! {
     #[test]
     fn less_salt_below_the_band_is_never_kinder(thousandths in 0_u32..2250, less in 0_u32..2250) {
-        let at = |thousandths: u32| {
+        let at_salt = |thousandths: u32| {
             let salt = Some(format!("{:.3} %", f64::from(thousandths) / 1000.0));
             weight(&FermentWords { salt, ..kraut() })
         };
-        prop_assert!(at(thousandths.saturating_sub(less)) <= at(thousandths));
+        prop_assert!(at_salt(thousandths.saturating_sub(less)) <= at_salt(thousandths));
     }
 
     #[test]

@@ -1,13 +1,12 @@
 //! How long a closed door holds.
 
 use almanac::{Almanac, FreezerLoad, OutagePlace, OutageRule, OutageState};
-use jiff::civil::DateTime;
 use measure::Minutes;
 use serde::Serialize;
 
 use crate::after::error::AfterError;
 use crate::after::told::Told;
-use crate::after::when::{later, serialize};
+use crate::after::when::Moment;
 
 /// The clock of one door.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -15,11 +14,9 @@ pub struct DoorClock {
     /// `refrigerator`, `full freezer`, `half-full freezer`.
     pub what: String,
     /// Until when the strictest source trusts a closed door.
-    #[serde(serialize_with = "serialize")]
-    pub until: DateTime,
+    pub until: Moment,
     /// Until when the most generous one does; the same where all agree.
-    #[serde(serialize_with = "serialize")]
-    pub at_the_most: DateTime,
+    pub at_the_most: Moment,
     /// Whether the power was out for longer than the strictest allows.
     pub passed: bool,
     /// The rows, the strictest first.
@@ -40,8 +37,8 @@ pub(super) fn read_load(typed: &str) -> Result<FreezerLoad, AfterError> {
 /// The clocks of the refrigerator and of the freezer; where nobody said how full it is, both are told.
 pub(super) fn door_clocks(
     almanac: &Almanac,
-    lost: DateTime,
-    until_now: DateTime,
+    lost: &Moment,
+    until_now: &Moment,
     load: Option<FreezerLoad>,
 ) -> Vec<DoorClock> {
     let freezers = [FreezerLoad::Half, FreezerLoad::Full].into_iter();
@@ -55,19 +52,20 @@ fn door_clock(
     almanac: &Almanac,
     place: OutagePlace,
     load: Option<FreezerLoad>,
-    lost: DateTime,
-    until_now: DateTime,
+    lost: &Moment,
+    until_now: &Moment,
 ) -> Option<DoorClock> {
     let rows = holding_rows(almanac, place, load);
     let (shortest, longest) = (rows.first()?.1, rows.last()?.1);
-    let until = later(lost, shortest);
+    let until = lost.plus(shortest);
     let what = match load {
         None => place.as_str().to_owned(),
         Some(FreezerLoad::Full) => "full freezer".to_owned(),
         Some(FreezerLoad::Half) => "half-full freezer".to_owned(),
     };
     let told = rows.into_iter().map(|(row, _)| Told::from(row)).collect();
-    Some(DoorClock { what, until, at_the_most: later(lost, longest), passed: until_now > until, told })
+    let passed = *until_now > until;
+    Some(DoorClock { what, until, at_the_most: lost.plus(longest), passed, told })
 }
 
 /// The rows that say how long a door holds, the strictest first.

@@ -1,14 +1,13 @@
 //! What to do with one food: keep, refreeze, measure, cool now, ask, throw away.
 
 use almanac::{Almanac, OutageAct, OutagePlace, OutageRule, OutageState};
-use jiff::civil::DateTime;
 use measure::{Minutes, Temp};
 use serde::Serialize;
 
 use super::Known;
 use super::door::holding_rows;
 use crate::after::told::Told;
-use crate::after::when::{later, serialize_option};
+use crate::after::when::Moment;
 
 /// What to do with a food, the kindest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -38,8 +37,7 @@ pub struct FoodAnswer {
     /// What to do.
     pub verdict: FoodVerdict,
     /// Before this moment, for [`FoodVerdict::CoolNow`].
-    #[serde(serialize_with = "serialize_option")]
-    pub before: Option<DateTime>,
+    pub before: Option<Moment>,
     /// What the chart prints for it, each line in words.
     pub chart: Vec<String>,
     /// The rows.
@@ -51,7 +49,7 @@ pub(super) fn judge_foods(
     almanac: &Almanac,
     rows: &[&OutageRule],
     known: &Known,
-    now: DateTime,
+    now: &Moment,
 ) -> Vec<FoodAnswer> {
     let mut foods: Vec<Vec<&OutageRule>> = Vec::new();
     for row in rows {
@@ -63,14 +61,15 @@ pub(super) fn judge_foods(
     foods.iter().map(|food| judge_food(almanac, food, known, now)).collect()
 }
 
-fn judge_food(almanac: &Almanac, rows: &[&OutageRule], known: &Known, now: DateTime) -> FoodAnswer {
-    let cold =
-        rows.iter().copied().find(|row| row.state == OutageState::Cold).or_else(|| keeps_cold(almanac, rows));
+fn judge_food(almanac: &Almanac, rows: &[&OutageRule], known: &Known, now: &Moment) -> FoodAnswer {
     let warm = rows.iter().copied().find(|row| row.state == OutageState::Warm);
+    let is_unprinted = warm.is_some_and(|row| row.act == OutageAct::Ask);
+    let of_chart = rows.iter().copied().find(|row| row.state == OutageState::Cold);
+    let cold = of_chart.or_else(|| keeps_cold(almanac, rows)).filter(|_| !is_unprinted);
     let limit = warm.or(cold).and_then(|row| row.limit);
     let place = rows[0].place;
     let (verdict, before) = match (known.temp, limit) {
-        _ if warm.is_some_and(|row| row.act == OutageAct::Ask) => (FoodVerdict::Ask, None),
+        _ if is_unprinted => (FoodVerdict::Ask, None),
         (Some(temp), Some(limit)) if temp <= cold_limit(cold, limit) => (act_of(cold), None),
         (Some(temp), Some(limit)) => judge_warm(warm, temp, limit, known.warm_for, now),
         (None, _) if known.crystals && place == OutagePlace::Freezer => (act_of(cold), None),
@@ -119,8 +118,8 @@ fn judge_warm(
     temp: Temp,
     limit: Temp,
     warm_for: Option<Minutes>,
-    now: DateTime,
-) -> (FoodVerdict, Option<DateTime>) {
+    now: &Moment,
+) -> (FoodVerdict, Option<Moment>) {
     let Some(row) = warm else { return (FoodVerdict::Ask, None) };
     let verdict = act_of(Some(row));
     if verdict != FoodVerdict::Discard {
@@ -128,11 +127,11 @@ fn judge_warm(
     }
     let allowed = row.figure.and_then(|figure| figure.as_minutes()).map(|ends| ends.0);
     match (allowed, warm_for) {
-        (Some(Minutes(allowed)), Some(Minutes(so_far))) if so_far <= allowed => {
-            (FoodVerdict::CoolNow, Some(later(now, Minutes(allowed - so_far))))
-        }
         // Warm, and yet below what the row turns on: nothing printed keeps it, nothing throws it away.
         (Some(_), _) if temp <= limit => (FoodVerdict::CoolNow, None),
+        (Some(Minutes(allowed)), Some(Minutes(so_far))) if so_far <= allowed => {
+            (FoodVerdict::CoolNow, Some(now.plus(Minutes(allowed - so_far))))
+        }
         _ => (FoodVerdict::Discard, None),
     }
 }

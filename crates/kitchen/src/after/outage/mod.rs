@@ -4,13 +4,12 @@ mod door;
 mod food;
 
 use almanac::{Almanac, OutageAct, OutagePlace, OutageRule, OutageState};
-use jiff::civil::DateTime;
 use measure::{Minutes, Temp, read_minutes, read_temp};
 use serde::Serialize;
 
 use super::error::AfterError;
 use super::told::Told;
-use super::when::{minutes_between, read_past, serialize, serialize_option, write_moment};
+use super::when::{Moment, read_past, read_past_end};
 
 pub use door::DoorClock;
 pub use food::{FoodAnswer, FoodVerdict};
@@ -59,14 +58,11 @@ pub struct OutageAnswer {
     /// `outage/1`.
     pub format: &'static str,
     /// Now.
-    #[serde(serialize_with = "serialize")]
-    pub now: DateTime,
+    pub now: Moment,
     /// When the power was lost.
-    #[serde(serialize_with = "serialize_option")]
-    pub lost: Option<DateTime>,
+    pub lost: Option<Moment>,
     /// When it came back.
-    #[serde(serialize_with = "serialize_option")]
-    pub back: Option<DateTime>,
+    pub back: Option<Moment>,
     /// How long closed doors hold; none when they were opened or nobody knows since when.
     pub doors: Vec<DoorClock>,
     /// What to do with each food, the strictest first.
@@ -98,11 +94,11 @@ impl OutageAnswer {
 pub fn judge_outage(
     almanac: &Almanac,
     words: &OutageWords,
-    now: DateTime,
+    now: &Moment,
 ) -> Result<OutageAnswer, AfterError> {
     let (lost, back) = read_cut(words, now)?;
     let load = words.freezer.as_deref().map(door::read_load).transpose()?;
-    let shut_for = lost.map(|lost| minutes_between(lost, back.unwrap_or(now)));
+    let shut_for = lost.as_ref().map(|lost| lost.minutes_until(back.as_ref().unwrap_or(now)));
     let known = Known {
         place: words.place.as_deref().map(read_place).transpose()?,
         temp: words
@@ -141,11 +137,21 @@ pub fn judge_outage(
         return Err(AfterError::NothingAsked { known: almanac.askable_outage() });
     }
     foods.sort_by_key(|food| std::cmp::Reverse(food.verdict));
-    let doors = match lost.filter(|_| !words.opened) {
-        Some(lost) => door::door_clocks(almanac, lost, back.unwrap_or(now), load),
+    let doors = match lost.as_ref().filter(|_| !words.opened) {
+        Some(lost) => door::door_clocks(almanac, lost, back.as_ref().unwrap_or(now), load),
         None => Vec::new(),
     };
-    Ok(OutageAnswer { format: "outage/1", now, lost, back, doors, foods, told, throws_away, not_understood })
+    Ok(OutageAnswer {
+        format: "outage/1",
+        now: now.clone(),
+        lost,
+        back,
+        doors,
+        foods,
+        told,
+        throws_away,
+        not_understood,
+    })
 }
 
 /// Whether a row answers a question of its own, and not for a food.
@@ -153,15 +159,15 @@ fn is_question(row: &OutageRule) -> bool {
     row.state == OutageState::Question || (row.state == OutageState::Cold && row.place == OutagePlace::Any)
 }
 
-fn read_cut(words: &OutageWords, now: DateTime) -> Result<(Option<DateTime>, Option<DateTime>), AfterError> {
+fn read_cut(words: &OutageWords, now: &Moment) -> Result<(Option<Moment>, Option<Moment>), AfterError> {
     const LOST: &str = "moment the power was lost";
     const BACK: &str = "moment the power came back";
     let lost = words.lost.as_deref().map(|typed| read_past(LOST, typed, now)).transpose()?;
-    let back = words.back.as_deref().map(|typed| read_past(BACK, typed, now)).transpose()?;
-    if let (Some(lost), Some(back)) = (lost, back)
+    let back = words.back.as_deref().map(|typed| read_past_end(BACK, typed, now)).transpose()?;
+    if let (Some(lost), Some(back)) = (&lost, &back)
         && back < lost
     {
-        let (first, second) = (write_moment(lost), write_moment(back));
+        let (first, second) = (lost.in_words(), back.in_words());
         return Err(AfterError::WrongOrder { earlier: LOST, first, later: BACK, second });
     }
     Ok((lost, back))

@@ -1,19 +1,17 @@
 //! The clocks and the foods of a cut of power.
 
 use almanac::{Table, Tables};
-use jiff::civil::date;
 use proptest::prelude::*;
 
 use super::*;
-use crate::after::tests::almanac;
-use crate::after::when::later;
+use crate::after::tests::{almanac, at};
 
-fn now() -> DateTime {
-    date(2026, 9, 13).at(7, 10, 0, 0)
+fn now() -> Moment {
+    at("2026-09-13 07:10")
 }
 
 fn judge(words: &OutageWords) -> OutageAnswer {
-    judge_outage(almanac(), words, now()).unwrap()
+    judge_outage(almanac(), words, &now()).unwrap()
 }
 
 fn about(food: &str, place: &str) -> OutageWords {
@@ -35,9 +33,7 @@ fn doors_hold_as_printed_and_the_strictest_comes_first() {
     let clocks: Vec<(String, String, String, bool)> = answer
         .doors
         .iter()
-        .map(|door| {
-            (door.what.clone(), write_moment(door.until), write_moment(door.at_the_most), door.passed)
-        })
+        .map(|door| (door.what.clone(), door.until.in_words(), door.at_the_most.in_words(), door.passed))
         .collect();
     let clock =
         |what: &str, until: &str, most: &str, passed| (what.into(), until.into(), most.into(), passed);
@@ -117,9 +113,9 @@ fn the_strictest_food_comes_first_and_foods_not_understood_are_said() {
     assert_eq!(answer.foods[0].verdict, FoodVerdict::Discard);
     assert!(answer.is_refusal());
     let unknown = OutageWords { about: vec!["frobnicate".into()], ..OutageWords::default() };
-    let said = judge_outage(almanac(), &unknown, now()).unwrap_err().to_string();
+    let said = judge_outage(almanac(), &unknown, &now()).unwrap_err().to_string();
     assert!(said.contains("milk") && said.contains("dry ice"), "{said}");
-    let empty = judge_outage(almanac(), &OutageWords::default(), now());
+    let empty = judge_outage(almanac(), &OutageWords::default(), &now());
     assert!(matches!(empty, Err(AfterError::NothingAsked { .. })));
 }
 
@@ -127,7 +123,7 @@ fn the_strictest_food_comes_first_and_foods_not_understood_are_said() {
 fn power_that_came_back_before_it_was_lost_is_no_question() {
     let words =
         OutageWords { lost: Some("06:00".into()), back: Some("05:00".into()), ..OutageWords::default() };
-    assert!(matches!(judge_outage(almanac(), &words, now()), Err(AfterError::WrongOrder { .. })));
+    assert!(matches!(judge_outage(almanac(), &words, &now()), Err(AfterError::WrongOrder { .. })));
 }
 
 /// A question that asks for each row: its door, its food in its place, or its own words.
@@ -151,7 +147,7 @@ fn every_row_is_reached_by_a_question_and_its_loss_is_felt() {
     for row in almanac().outage_rules() {
         let words = question_for(row).unwrap_or_else(|| panic!("nothing asks for {}", row.id));
         let shown = |almanac: &Almanac| {
-            judge_outage(almanac, &words, now()).map(|answer| serde_json::to_string(&answer).unwrap()).ok()
+            judge_outage(almanac, &words, &now()).map(|answer| serde_json::to_string(&answer).unwrap()).ok()
         };
         let before = shown(almanac()).unwrap();
         assert!(before.contains(&format!("\"{}\"", row.id)), "{words:?} does not show {}", row.id);
@@ -174,7 +170,7 @@ fn without_its_row_nothing_is_kept() {
         let tables = Tables::embedded().without_lines(Table::Outage, |line| line.starts_with(&start));
         let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
         let words = OutageWords { temp: Some(temp.into()), ..about(food, place) };
-        match judge_outage(&without, &words, now()) {
+        match judge_outage(&without, &words, &now()) {
             Ok(answer) => assert!(answer.foods[0].verdict >= FoodVerdict::Ask, "{id}: {:?}", answer.foods[0]),
             Err(error) => assert!(matches!(error, AfterError::NotUnderstood { .. }), "{id}: {error}"),
         }
@@ -187,7 +183,7 @@ fn foods() -> Vec<(String, &'static str)> {
 }
 
 /// The verdicts on the rows of one food.
-fn verdicts(food: &(String, &'static str), words: &OutageWords, now: DateTime) -> Option<FoodVerdict> {
+fn verdicts(food: &(String, &'static str), words: &OutageWords, now: &Moment) -> Option<FoodVerdict> {
     let rows: Vec<&OutageRule> = almanac()
         .outage_rules()
         .iter()
@@ -206,32 +202,32 @@ fn verdicts(food: &(String, &'static str), words: &OutageWords, now: DateTime) -
 proptest! {
     #[test]
     fn warmer_or_longer_is_never_kinder(
-        at in 0_usize..48, temp in 30_u32..90, hotter in 0_u32..30, warm in 0_u32..900, longer in 0_u32..900,
+        which in 0_usize..60, temp in 30_u32..90, hotter in 0_u32..30, warm in 0_u32..900, longer in 0_u32..900,
     ) {
         let foods = foods();
-        let food = &foods[at % foods.len()];
+        let food = &foods[which % foods.len()];
         let words = |temp: u32, warm: u32| OutageWords {
             temp: Some(format!("{temp} F")),
             warm_for: Some(format!("{warm} min")),
             ..OutageWords::default()
         };
-        let mild = verdicts(food, &words(temp, warm), now());
-        prop_assert!(verdicts(food, &words(temp + hotter, warm), now()) >= mild, "{food:?} hotter");
-        prop_assert!(verdicts(food, &words(temp, warm + longer), now()) >= mild, "{food:?} longer");
+        let mild = verdicts(food, &words(temp, warm), &now());
+        prop_assert!(verdicts(food, &words(temp + hotter, warm), &now()) >= mild, "{food:?} hotter");
+        prop_assert!(verdicts(food, &words(temp, warm + longer), &now()) >= mild, "{food:?} longer");
         let unknown = OutageWords { warm_for: None, ..words(temp, warm) };
-        prop_assert!(verdicts(food, &unknown, now()) >= mild, "{food:?} unknown");
+        prop_assert!(verdicts(food, &unknown, &now()) >= mild, "{food:?} unknown");
     }
 
     #[test]
     fn a_longer_cut_is_never_kinder(minutes in 0_u32..6000, more in 0_u32..6000) {
-        let lost = date(2026, 9, 10).at(7, 10, 0, 0);
+        let lost = at("2026-09-10 07:10");
         let words = OutageWords {
             lost: Some("2026-09-10 07:10".into()),
             about: vec!["milk".into(), "butter".into(), "beef".into()],
             ..OutageWords::default()
         };
-        let at = |minutes: u32| judge_outage(almanac(), &words, later(lost, Minutes(minutes))).unwrap();
-        let (short, long) = (at(minutes), at(minutes + more));
+        let after = |minutes: u32| judge_outage(almanac(), &words, &lost.plus(Minutes(minutes))).unwrap();
+        let (short, long) = (after(minutes), after(minutes + more));
         for (before, after) in short.doors.iter().zip(&long.doors) {
             prop_assert!(after.passed >= before.passed);
         }
