@@ -11,7 +11,8 @@ const PLAIN_WORDS: &str = "a about after all also am an and any are at be becaus
     than that the their them then there these they thing think this those to today too top two under up us very was we \
     week weeks well were what when where which while who why will with would yesterday yet you your freezer fridge \
     refrigerator frozen home homemade half full cup bag box jam jelly pickle bean tomato sauce salsa peach pear \
-    apple soup meat stew corn pea carrot beet fruit vegetable food";
+    apple soup meat stew corn pea carrot beet fruit vegetable food big small bought store \
+    shop pack packed package piece slice some any kitchen pantry shelf cellar night morning evening hour day please help";
 
 /// The phrases of one row.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -9,7 +9,7 @@ use super::told::Told;
 use super::when::{Moment, read_past};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct CoolingWords {
     /// When the pot came off the heat.
     pub off: String,
@@ -47,6 +47,8 @@ pub struct Mark {
 pub struct CoolingAnswer {
     /// `cooling/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: CoolingWords,
     /// Now.
     pub now: Moment,
     /// When it came off the heat; the clock begins here, which is the stricter reading.
@@ -103,6 +105,7 @@ pub fn plan_cooling(
         .collect();
     Ok(CoolingAnswer {
         format: "cooling/1",
+        question: words.clone(),
         now: now.clone(),
         off,
         state,

@@ -9,7 +9,7 @@ use super::told::Told;
 use super::when::{Moment, read_past_day};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct DriedWords {
     /// What is seen, each in the person's own words.
     pub seen: Vec<String>,
@@ -42,6 +42,8 @@ pub enum DriedVerdict {
 pub struct DriedAnswer {
     /// `dried/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: DriedWords,
     /// Now.
     pub now: Moment,
     /// The kind: `fruit`, `vegetable`, `herb` or `all`.
@@ -107,6 +109,7 @@ pub fn look_at_dried(almanac: &Almanac, words: &DriedWords, now: &Moment) -> Res
     let pasteurizing = [DriedTopic::PasteurizeFreezer, DriedTopic::PasteurizeOven];
     Ok(DriedAnswer {
         format: "dried/1",
+        question: words.clone(),
         now: now.clone(),
         kind: kind.as_str(),
         verdict,
@@ -214,7 +217,7 @@ mod tests {
     fn food_dried_outdoors_is_pasteurized() {
         let answer = ask(&DriedWords { outdoors: true, ..DriedWords::default() });
         let figures: Vec<_> = answer.pasteurize.iter().filter_map(|told| told.figure.as_deref()).collect();
-        assert!(figures.contains(&"48 h") && figures.contains(&"30 min"), "{figures:?}");
+        assert!(figures.contains(&"48 h, 0 °F") && figures.contains(&"30 min, 160 °F"), "{figures:?}");
         assert!(ask(&DriedWords::default()).pasteurize.is_empty());
     }
 

@@ -11,7 +11,7 @@ use super::told::Told;
 use super::when::{Moment, read_past_day};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct FermentWords {
     /// What ferments.
     pub product: String,
@@ -47,6 +47,8 @@ pub struct FermentPart {
 pub struct FermentAnswer {
     /// `ferment/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: FermentWords,
     /// Now.
     pub now: Moment,
     /// The ferment.
@@ -116,6 +118,7 @@ pub fn look_at_ferment(
     let done = started.as_ref().zip(days);
     Ok(FermentAnswer {
         format: "ferment/1",
+        question: words.clone(),
         now: now.clone(),
         product: name.product.to_string(),
         verdict: strictest.as_str(),

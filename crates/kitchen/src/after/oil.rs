@@ -9,7 +9,7 @@ use super::told::Told;
 use super::when::{Moment, read_past_day};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct OilWords {
     /// What is in the oil.
     pub food: String,
@@ -34,10 +34,10 @@ pub enum OilVerdict {
 pub struct OilAnswer {
     /// `oil/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: OilWords,
     /// Now.
     pub now: Moment,
-    /// What was asked.
-    pub food: String,
     /// When it was made.
     pub made: Option<Moment>,
     /// What becomes of it.
@@ -90,8 +90,8 @@ pub fn date_oil(almanac: &Almanac, words: &OilWords, now: &Moment) -> Result<Oil
     };
     Ok(OilAnswer {
         format: "oil/1",
+        question: words.clone(),
         now: now.clone(),
-        food: words.food.clone(),
         made,
         verdict: if is_in_time && !words.stood_warm { OilVerdict::Refrigerate } else { OilVerdict::Discard },
         until,

@@ -9,7 +9,7 @@ use super::told::Told;
 use super::when::{Moment, read_past};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct SealsWords {
     /// When the heat went off; none when nobody wrote it down.
     pub heat_off: Option<String>,
@@ -45,12 +45,12 @@ pub struct WayOut {
 pub struct SealsAnswer {
     /// `seals/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: SealsWords,
     /// Now.
     pub now: Moment,
     /// When the heat went off.
     pub heat_off: Option<Moment>,
-    /// Whether something was wrong with the process.
-    pub process_was_wrong: bool,
     /// Where the load stands.
     pub state: SealsState,
     /// When the seals may first be looked at.
@@ -106,9 +106,9 @@ pub fn plan_seals(almanac: &Almanac, words: &SealsWords, now: &Moment) -> Result
     };
     Ok(SealsAnswer {
         format: "seals/1",
+        question: words.clone(),
         now: now.clone(),
         heat_off,
-        process_was_wrong: words.process_was_wrong,
         state,
         look_at,
         before,

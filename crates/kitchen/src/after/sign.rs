@@ -8,7 +8,7 @@ use super::error::AfterError;
 use super::told::Told;
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct SignWords {
     /// What is seen, each in the person's own words.
     pub seen: Vec<String>,
@@ -39,8 +39,8 @@ pub enum SignVerdict {
 pub struct SignAnswer {
     /// `sign/1`.
     pub format: &'static str,
-    /// What was asked.
-    pub seen: Vec<String>,
+    /// The question as it was asked.
+    pub question: SignWords,
     /// What it comes to.
     pub verdict: SignVerdict,
     /// The rows that decide, danger first.
@@ -101,7 +101,7 @@ pub fn look_at_signs(almanac: &Almanac, words: &SignWords) -> Result<SignAnswer,
     };
     Ok(SignAnswer {
         format: "sign/1",
-        seen: words.seen.clone(),
+        question: words.clone(),
         verdict,
         because: deciding.into_iter().map(Told::from).collect(),
         beside: beside.into_iter().filter(|row| !shown_below(row.topic)).map(Told::from).collect(),
@@ -172,6 +172,12 @@ mod tests {
             "mold on top",
             "cloudy liquid",
             "bubbles rising",
+            "smells like rotten eggs",
+            "the lid is loose",
+            "it exploded in the pantry",
+            "tastes funny",
+            "my beans turned grey",
+            "white spots on top of the jam",
             "mouldy jam",
             "foam",
             "lid popped up",

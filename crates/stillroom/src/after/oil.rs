@@ -62,7 +62,8 @@ fn lay_out(almanac: &Almanac, answer: &OilAnswer) -> String {
         || "nobody says when it was made, and it counts as too old".to_owned(),
         |made| format!("made {}, which is the first day", word_day_or_moment(made)),
     );
-    let said = format!("{} in oil, {made}; now {}.", capitalize(&answer.food), answer.now.in_words());
+    let said =
+        format!("{} in oil, {made}; now {}.", capitalize(&answer.question.food), answer.now.in_words());
     let mut leaf = Leaf::head(&head, &[said]);
     let mut cited = Cited::new(almanac);
     lay_out_section(

@@ -49,7 +49,7 @@ impl SealsCommand {
 fn lay_out(almanac: &Almanac, answer: &SealsAnswer) -> String {
     let mut leaf = Leaf::head(&head_of(answer), &[said_of(answer)]);
     let mut cited = Cited::new(almanac);
-    if !answer.process_was_wrong {
+    if !answer.question.process_was_wrong {
         leaf.section("The look at the seals");
         if let Some(look) = &answer.look_at {
             leaf.line("", &format!("Not before {}: the earlier end of what is printed.", look.in_words()));
@@ -62,7 +62,7 @@ fn lay_out(almanac: &Almanac, answer: &SealsAnswer) -> String {
         lay_out_told(&mut leaf, &mut cited, &answer.tests);
     }
     if !answer.ways.is_empty() {
-        leaf.section(if answer.process_was_wrong {
+        leaf.section(if answer.question.process_was_wrong {
             "The ways out, sealed or not"
         } else {
             "A jar that did not seal"
@@ -82,13 +82,13 @@ fn head_of(answer: &SealsAnswer) -> String {
     let before = answer.before.as_ref().map(Moment::in_words).unwrap_or_default();
     match (answer.state, &answer.look_at) {
         (SealsState::Cooling, Some(look)) => format!("Hands off. Look at the seals {}.", look.in_words()),
-        (SealsState::Cooling | SealsState::Look, _) if answer.process_was_wrong => {
+        (SealsState::Cooling | SealsState::Look, _) if answer.question.process_was_wrong => {
             format!("Do it before {before}: process again, refrigerate or freeze.")
         }
         (SealsState::Cooling | SealsState::Look, _) => {
             format!("Look at the seals now. An unsealed jar has a way out before {before}.")
         }
-        (SealsState::TooLate, _) if answer.process_was_wrong => {
+        (SealsState::TooLate, _) if answer.question.process_was_wrong => {
             "Too late. Throw all these jars away untasted, sealed or not.".to_owned()
         }
         (SealsState::TooLate, _) => {

@@ -5,7 +5,7 @@ use anyhow::Result;
 use clap::Args;
 use kitchen::after::{SignAnswer, SignVerdict, SignWords, look_at_signs};
 
-use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section};
+use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section, lay_out_told};
 use crate::almanac::load_almanac;
 use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
@@ -55,7 +55,7 @@ fn lay_out(almanac: &Almanac, answer: &SignAnswer) -> String {
         SignVerdict::UseFirst => "Keep it closed, and use it first.",
         SignVerdict::Quality => "By this sign alone a matter of quality.",
     };
-    let mut leaf = Leaf::head(head, &[as_sentence(&answer.seen.join("; "))]);
+    let mut leaf = Leaf::head(head, &[as_sentence(&answer.question.seen.join("; "))]);
     let mut cited = Cited::new(almanac);
     lay_out_section(&mut leaf, &mut cited, "Because", &answer.because);
     lay_out_not_understood(&mut leaf, &answer.not_understood);
@@ -63,7 +63,14 @@ fn lay_out(almanac: &Almanac, answer: &SignAnswer) -> String {
     lay_out_section(&mut leaf, &mut cited, "How to clean up", &answer.clean_up);
     lay_out_section(&mut leaf, &mut cited, "Which other jars are in question", &answer.sisters);
     lay_out_section(&mut leaf, &mut cited, "Besides", &answer.beside);
-    lay_out_section(&mut leaf, &mut cited, "Mind", &answer.looks);
+    leaf.section("Mind");
+    if matches!(answer.verdict, SignVerdict::Quality | SignVerdict::UseFirst) {
+        leaf.line(
+            "",
+            "That holds while the lid is down and nothing else is odd. Anything else you see: ask again.",
+        );
+    }
+    lay_out_told(&mut leaf, &mut cited, &answer.looks);
     if answer.verdict == SignVerdict::AsUnsealed {
         leaf.section("Now");
         leaf.line(

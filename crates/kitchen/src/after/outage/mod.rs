@@ -15,7 +15,7 @@ pub use door::DoorClock;
 pub use food::{FoodAnswer, FoodVerdict};
 
 /// The question in a person's words.
-#[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize)]
 pub struct OutageWords {
     /// Foods and questions, each in the person's own words.
     pub about: Vec<String>,
@@ -57,6 +57,8 @@ struct Known {
 pub struct OutageAnswer {
     /// `outage/1`.
     pub format: &'static str,
+    /// The question as it was asked.
+    pub question: OutageWords,
     /// Now.
     pub now: Moment,
     /// When the power was lost.
@@ -128,7 +130,12 @@ pub fn judge_outage(
         if questions.is_empty() && charts.is_empty() {
             return Err(AfterError::NotUnderstood { typed: typed.clone(), known: almanac.askable_outage() });
         }
-        foods.extend(food::judge_foods(almanac, &charts, &known, now));
+        let mut judged = food::judge_foods(almanac, &charts, &known, now);
+        if !found.not_understood.is_empty() {
+            // Apple pie is no apple: nothing is kept on words that were understood in part.
+            judged.iter_mut().for_each(|food| food.verdict = food.verdict.max(FoodVerdict::Ask));
+        }
+        foods.extend(judged);
         throws_away |= questions.iter().any(|row| row.act == OutageAct::Discard);
         told.extend(questions.into_iter().map(Told::from));
         not_understood.extend(found.not_understood);
@@ -143,6 +150,7 @@ pub fn judge_outage(
     };
     Ok(OutageAnswer {
         format: "outage/1",
+        question: words.clone(),
         now: now.clone(),
         lost,
         back,

@@ -70,6 +70,20 @@ fn frozen_food_goes_by_its_line() {
     }
 }
 
+#[test]
+fn a_food_that_is_named_in_part_is_kept_by_nothing() {
+    for (food, place) in
+        [("apple pie", "freezer"), ("butter chicken surprise", "refrigerator"), ("beans", "refrigerator")]
+    {
+        let words =
+            OutageWords { temp: Some("50 F".into()), warm_for: Some("3 h".into()), ..about(food, place) };
+        assert!(judge(&words).foods[0].verdict >= FoodVerdict::Ask, "{food}");
+    }
+    assert_eq!(verdict("raw carrots", "refrigerator", "50 F", Some("3 h")), FoodVerdict::Keep);
+    assert_eq!(verdict("cooked carrots", "refrigerator", "50 F", Some("3 h")), FoodVerdict::Discard);
+    assert_eq!(verdict("carrots", "refrigerator", "50 F", Some("3 h")), FoodVerdict::Discard);
+}
+
 /// Source: the federal chart on refrigerated food and power outages, copies of 2016 and 2024.
 #[test]
 fn refrigerated_food_goes_by_its_line() {
