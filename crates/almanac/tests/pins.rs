@@ -296,7 +296,7 @@ const PINS: &[Pin] = &[
         rows: 58,
         read: 48,
         memory: 9,
-        digest: 0xc41b_353e_0b79_7c0d,
+        digest: 0x1ab2_c065_81c5_92dc,
         sums: &[("value_min", 422.5), ("value_max", 437.5)],
     },
     Pin {

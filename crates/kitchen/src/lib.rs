@@ -12,6 +12,7 @@ mod gauge;
 mod plan;
 mod supplies;
 mod tell;
+pub mod wording;
 mod work;
 
 pub use day_file::{

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{after, almanac, clear, completions, day, fit};
+use crate::{after, almanac, clear, completions, day, fit, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -46,6 +46,8 @@ enum Command {
     Dried(after::DriedCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
+    /// Serve the kitchen's pages on this machine
+    Serve(serve::ServeCommand),
     /// Print completions for a shell
     Completions(completions::CompletionsCommand),
 }
@@ -66,6 +68,7 @@ impl StillroomCommand {
             Some(Command::Ferment(command)) => command.run(),
             Some(Command::Dried(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
+            Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),
         }
     }

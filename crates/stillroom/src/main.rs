@@ -15,7 +15,7 @@ mod ending;
 mod fit;
 mod leaf;
 mod reading;
-mod sentence;
+mod serve;
 mod wrap;
 
 use std::process::ExitCode;

@@ -12,7 +12,8 @@ const PLAIN_WORDS: &str = "a about after all also am an and any are at be becaus
     week weeks well were what when where which while who why will with would yesterday yet you your freezer fridge \
     refrigerator frozen home homemade half full cup bag box jam jelly pickle bean tomato sauce salsa peach pear \
     apple soup meat stew corn pea carrot beet fruit vegetable food big small bought store \
-    shop pack packed package piece slice some any kitchen pantry shelf cellar night morning evening hour day please help";
+    shop pack packed package piece slice some any kitchen pantry shelf cellar night morning evening hour day please help back already done everywhere hand push press went turn \
+    third quarter juice lemon canner ring band liquid colour color";
 
 /// The phrases of one row.
 #[derive(Debug, Clone, Default, PartialEq)]

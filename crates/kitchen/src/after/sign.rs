@@ -32,6 +32,8 @@ pub enum SignVerdict {
     UseFirst,
     /// A matter of quality, by this sign alone.
     Quality,
+    /// No sign of a jar was named: what is printed on the question is told.
+    Told,
 }
 
 /// What a sign on a jar means.
@@ -91,7 +93,7 @@ pub fn look_at_signs(almanac: &Almanac, words: &SignWords) -> Result<SignAnswer,
     rows.sort_by_key(|row| weight_of(row));
     let (deciding, beside): (Vec<&SignRule>, Vec<&SignRule>) =
         rows.into_iter().partition(|row| weight_of(row) != SignWeight::Caution);
-    let verdict = judge(&deciding, &found.not_understood);
+    let verdict = judge(&deciding, &beside, &found.not_understood);
     let for_topic = |topic: SignTopic| almanac.signs_for(topic).map(Told::from).collect::<Vec<_>>();
     let is_danger = verdict == SignVerdict::Discard;
     let when_danger = |topic: SignTopic| if is_danger { for_topic(topic) } else { Vec::new() };
@@ -129,7 +131,7 @@ fn weight_of(row: &SignRule) -> SignWeight {
 }
 
 /// The strictest of the rows; nothing is kept on words that were understood in part.
-fn judge(deciding: &[&SignRule], not_understood: &[String]) -> SignVerdict {
+fn judge(deciding: &[&SignRule], beside: &[&SignRule], not_understood: &[String]) -> SignVerdict {
     let strictest = deciding.iter().map(|row| match row.weight {
         SignWeight::Danger => SignVerdict::Discard,
         SignWeight::Unsealed => SignVerdict::AsUnsealed,
@@ -138,8 +140,24 @@ fn judge(deciding: &[&SignRule], not_understood: &[String]) -> SignVerdict {
         SignWeight::Quality => SignVerdict::Quality,
         SignWeight::Caution => SignVerdict::Ask,
     });
-    let strictest = strictest.min().unwrap_or(SignVerdict::Ask);
+    let without_sign =
+        if beside.iter().all(|row| tells_only(row)) { SignVerdict::Told } else { SignVerdict::Ask };
+    let strictest = strictest.min().unwrap_or(without_sign);
     if not_understood.is_empty() { strictest } else { strictest.min(SignVerdict::Ask) }
+}
+
+/// Whether a row answers how something is done, and speaks of no jar that somebody may want to eat from.
+fn tells_only(row: &SignRule) -> bool {
+    row.weight == SignWeight::Caution
+        && matches!(
+            row.topic,
+            SignTopic::Disposal
+                | SignTopic::CleanUp
+                | SignTopic::SealWait
+                | SignTopic::SealTest
+                | SignTopic::Band
+                | SignTopic::Lid
+        )
 }
 
 #[cfg(test)]
@@ -204,6 +222,23 @@ mod tests {
             assert_eq!(answer.verdict, SignVerdict::Quality, "{seen}: {:?}", answer.because);
             assert!(!answer.looks.is_empty());
             assert!(answer.throw_away.is_empty());
+        }
+    }
+
+    #[test]
+    fn how_something_is_done_is_told() {
+        for seen in [
+            "how do I throw it away",
+            "how do I clean up the spill",
+            "when to check the seals",
+            "reuse a lid",
+        ] {
+            let answer = ask(&[seen]);
+            assert_eq!(answer.verdict, SignVerdict::Told, "{seen}");
+            assert!(!answer.beside.is_empty(), "{seen}");
+        }
+        for seen in ["it looks fine", "boil before eating", "is it botulism", "stored hot", "sister jars"] {
+            assert_eq!(ask(&[seen]).verdict, SignVerdict::Ask, "{seen}");
         }
     }
 

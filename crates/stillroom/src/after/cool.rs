@@ -3,7 +3,7 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{CoolingAnswer, CoolingState, CoolingWords, plan_cooling};
+use kitchen::after::{CoolingAnswer, CoolingWords, plan_cooling, say_cooling};
 
 use super::{finish, lay_out_end, lay_out_section, lay_out_told, read_now};
 use crate::almanac::load_almanac;
@@ -47,17 +47,8 @@ impl CoolCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &CoolingAnswer) -> String {
-    let head = match answer.state {
-        CoolingState::Cold => "Cold enough. Cover it and put it away.".to_owned(),
-        CoolingState::OnTheWay => match answer.marks.iter().find(|mark| mark.by >= answer.now) {
-            Some(mark) => format!("{} °F or below by {}.", mark.at_most_f, mark.by.in_words()),
-            None => "On its way.".to_owned(),
-        },
-        CoolingState::Measure => "A mark is past. Measure the middle of the pot now.".to_owned(),
-        CoolingState::TooLate => "Too late. Throw it away; do not taste it.".to_owned(),
-    };
     let said = format!("Off the heat {}; now {}.", answer.off.in_words(), answer.now.in_words());
-    let mut leaf = Leaf::head(&head, &[said]);
+    let mut leaf = Leaf::head(&say_cooling(answer), &[said]);
     let mut cited = Cited::new(almanac);
     if !answer.marks.is_empty() {
         leaf.section("The marks, counted from the moment it came off the heat");

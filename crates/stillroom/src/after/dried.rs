@@ -3,7 +3,7 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{DriedAnswer, DriedVerdict, DriedWords, Moment, look_at_dried};
+use kitchen::after::{DriedAnswer, DriedVerdict, DriedWords, look_at_dried, say_dried};
 
 use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section, read_now};
 use crate::almanac::load_almanac;
@@ -60,21 +60,8 @@ impl DriedCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &DriedAnswer) -> String {
-    let until = answer.conditioned.as_ref().map(Moment::last_day_in_words);
-    let head = match (answer.verdict, until) {
-        (DriedVerdict::Discard, _) => "Throw it away. Do not taste it.".to_owned(),
-        (DriedVerdict::Ask, _) => {
-            "Nothing printed decides this. Keep it apart, do not taste it, and ask.".to_owned()
-        }
-        (DriedVerdict::DryAgain, _) => {
-            "Back into the dryer now; then condition it from the first day.".to_owned()
-        }
-        (DriedVerdict::Condition, Some(until)) => format!("Shake and look every day, {until} the last."),
-        (DriedVerdict::Condition, None) => "Condition it: shake and look every day.".to_owned(),
-        (DriedVerdict::Store, _) => "Conditioned as long as printed. Into the dark, airtight.".to_owned(),
-    };
     let kind = if answer.kind == "all" { "food of any kind" } else { answer.kind };
-    let mut leaf = Leaf::head(&head, &[format!("Dried {kind}; now {}.", answer.now.in_words())]);
+    let mut leaf = Leaf::head(&say_dried(answer), &[format!("Dried {kind}; now {}.", answer.now.in_words())]);
     let mut cited = Cited::new(almanac);
     lay_out_section(&mut leaf, &mut cited, "Because", &answer.because);
     lay_out_not_understood(&mut leaf, &answer.not_understood);

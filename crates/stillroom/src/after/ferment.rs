@@ -3,14 +3,14 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{FermentAnswer, FermentPart, FermentWords, look_at_ferment};
+use kitchen::after::{FermentAnswer, FermentPart, FermentWords, look_at_ferment, say_ferment};
+use kitchen::wording::capitalize;
 
 use super::{finish, lay_out_end, lay_out_not_understood, lay_out_told, read_now, word_day_or_moment};
 use crate::almanac::load_almanac;
 use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::capitalize;
 
 const EXAMPLES: &str = "\
 Examples:
@@ -68,14 +68,10 @@ impl FermentCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &FermentAnswer) -> String {
-    let head = match answer.verdict {
-        "discard" => "Throw it away. Do not taste it.",
-        "do-not" => "Do not.",
-        "not-tested" => "Not tested.",
-        _ => "Nothing printed bars it. Mind what follows.",
-    };
-    let mut leaf =
-        Leaf::head(head, &[format!("{}; now {}.", capitalize(&answer.product), answer.now.in_words())]);
+    let mut leaf = Leaf::head(
+        say_ferment(answer),
+        &[format!("{}; now {}.", capitalize(&answer.product), answer.now.in_words())],
+    );
     let mut cited = Cited::new(almanac);
     for part in &answer.parts {
         lay_out_part(&mut leaf, &mut cited, part, answer);

@@ -15,12 +15,12 @@ use anyhow::{Context, Result};
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use kitchen::after::{EATEN_ALREADY, Moment, Told, WHOM_TO_ASK};
+use kitchen::wording::as_sentence;
 use serde::Serialize;
 
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::as_sentence;
 
 pub(crate) use cool::CoolCommand;
 pub(crate) use dried::DriedCommand;

@@ -3,14 +3,14 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{OilAnswer, OilVerdict, OilWords, date_oil};
+use kitchen::after::{OilAnswer, OilWords, date_oil, say_oil};
+use kitchen::wording::capitalize;
 
 use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section, read_now, word_day_or_moment};
 use crate::almanac::load_almanac;
 use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::capitalize;
 
 const EXAMPLES: &str = "\
 Examples:
@@ -51,20 +51,13 @@ impl OilCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &OilAnswer) -> String {
-    let head = match (answer.verdict, &answer.until) {
-        (OilVerdict::Refrigerate, Some(until)) => format!(
-            "In the refrigerator, {} at the latest. Or frozen.",
-            if until.is_midnight() { until.last_day_in_words() } else { until.in_words() }
-        ),
-        _ => "Throw it away. Do not taste it.".to_owned(),
-    };
     let made = answer.made.as_ref().map_or_else(
         || "nobody says when it was made, and it counts as too old".to_owned(),
         |made| format!("made {}, which is the first day", word_day_or_moment(made)),
     );
     let said =
         format!("{} in oil, {made}; now {}.", capitalize(&answer.question.food), answer.now.in_words());
-    let mut leaf = Leaf::head(&head, &[said]);
+    let mut leaf = Leaf::head(&say_oil(answer), &[said]);
     let mut cited = Cited::new(almanac);
     lay_out_section(
         &mut leaf,

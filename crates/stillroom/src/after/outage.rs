@@ -3,14 +3,16 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{DoorClock, FoodAnswer, FoodVerdict, Moment, OutageAnswer, OutageWords, judge_outage};
+use kitchen::after::{
+    DoorClock, FoodAnswer, FoodVerdict, Moment, OutageAnswer, OutageWords, judge_outage, say_food, say_outage,
+};
+use kitchen::wording::{as_sentence, capitalize};
 
 use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section, lay_out_told, place_of, read_now};
 use crate::almanac::load_almanac;
 use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::{as_sentence, capitalize};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -84,7 +86,7 @@ impl OutageCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &OutageAnswer, opened: bool) -> String {
-    let mut leaf = Leaf::head(&head_of(answer), &said_of(answer));
+    let mut leaf = Leaf::head(&say_outage(answer), &said_of(answer));
     let mut cited = Cited::new(almanac);
     lay_out_doors(&mut leaf, &mut cited, &answer.doors, &answer.now);
     if opened && answer.lost.is_some() {
@@ -104,16 +106,6 @@ fn lay_out(almanac: &Almanac, answer: &OutageAnswer, opened: bool) -> String {
     lay_out_end(leaf, &cited, answer.is_refusal())
 }
 
-fn head_of(answer: &OutageAnswer) -> String {
-    match (answer.foods.as_slice(), &answer.lost, &answer.back) {
-        ([food], _, _) => format!("{}: {}", capitalize(&food.food), word_verdict(food.verdict)),
-        ([_, ..], _, _) => "Food by food, the strictest first.".to_owned(),
-        ([], Some(_), None) => "Keep the doors shut.".to_owned(),
-        ([], Some(_), Some(_)) => "The power is back. Measure before you keep anything.".to_owned(),
-        ([], None, _) => "What is printed.".to_owned(),
-    }
-}
-
 /// When it was, and with several foods what becomes of each.
 fn said_of(answer: &OutageAnswer) -> Vec<String> {
     let lost = answer.lost.as_ref().map(|lost| format!("power lost {}", lost.in_words()));
@@ -124,21 +116,10 @@ fn said_of(answer: &OutageAnswer) -> Vec<String> {
     if answer.foods.len() > 1 {
         let each = answer.foods.iter();
         said.extend(each.map(|food| {
-            format!("- {}, in the {}: {}", capitalize(&food.food), food.place, word_verdict(food.verdict))
+            format!("- {}, in the {}: {}", capitalize(&food.food), food.place, say_food(food.verdict))
         }));
     }
     said
-}
-
-fn word_verdict(verdict: FoodVerdict) -> &'static str {
-    match verdict {
-        FoodVerdict::Keep => "keep it.",
-        FoodVerdict::Refreeze => "freeze it again, or cook it.",
-        FoodVerdict::Measure => "measure it, and look for ice.",
-        FoodVerdict::CoolNow => "make it cold or cook it now.",
-        FoodVerdict::Ask => "nothing is printed for it. Keep it cold and apart, and ask.",
-        FoodVerdict::Discard => "throw it away. Do not taste it.",
-    }
 }
 
 fn lay_out_doors(leaf: &mut Leaf, cited: &mut Cited<'_>, doors: &[DoorClock], now: &Moment) {
@@ -172,7 +153,7 @@ fn lay_out_doors(leaf: &mut Leaf, cited: &mut Cited<'_>, doors: &[DoorClock], no
 
 fn lay_out_food(leaf: &mut Leaf, cited: &mut Cited<'_>, food: &FoodAnswer) {
     leaf.section(&format!("{}, in the {}", capitalize(&food.food), food.place));
-    leaf.line("", &capitalize(word_verdict(food.verdict)));
+    leaf.line("", &capitalize(say_food(food.verdict)));
     if let Some(before) = &food.before {
         leaf.line("", &format!("Before {}. After that it is thrown away.", before.in_words()));
     }

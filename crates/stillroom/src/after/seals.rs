@@ -3,7 +3,7 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{Moment, SealsAnswer, SealsState, SealsWords, plan_seals};
+use kitchen::after::{SealsAnswer, SealsWords, plan_seals, say_seals};
 
 use super::{finish, lay_out_end, lay_out_section, lay_out_told, read_now};
 use crate::almanac::load_almanac;
@@ -47,7 +47,7 @@ impl SealsCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &SealsAnswer) -> String {
-    let mut leaf = Leaf::head(&head_of(answer), &[said_of(answer)]);
+    let mut leaf = Leaf::head(&say_seals(answer), &[said_of(answer)]);
     let mut cited = Cited::new(almanac);
     if !answer.question.process_was_wrong {
         leaf.section("The look at the seals");
@@ -76,25 +76,6 @@ fn lay_out(almanac: &Almanac, answer: &SealsAnswer) -> String {
     lay_out_section(&mut leaf, &mut cited, "The clock", &answer.clock);
     lay_out_section(&mut leaf, &mut cited, "What is thrown away", &answer.discard);
     lay_out_end(leaf, &cited, answer.is_refusal())
-}
-
-fn head_of(answer: &SealsAnswer) -> String {
-    let before = answer.before.as_ref().map(Moment::in_words).unwrap_or_default();
-    match (answer.state, &answer.look_at) {
-        (SealsState::Cooling, Some(look)) => format!("Hands off. Look at the seals {}.", look.in_words()),
-        (SealsState::Cooling | SealsState::Look, _) if answer.question.process_was_wrong => {
-            format!("Do it before {before}: process again, refrigerate or freeze.")
-        }
-        (SealsState::Cooling | SealsState::Look, _) => {
-            format!("Look at the seals now. An unsealed jar has a way out before {before}.")
-        }
-        (SealsState::TooLate, _) if answer.question.process_was_wrong => {
-            "Too late. Throw all these jars away untasted, sealed or not.".to_owned()
-        }
-        (SealsState::TooLate, _) => {
-            "Too late for a jar that did not seal. Throw it away untasted.".to_owned()
-        }
-    }
 }
 
 fn said_of(answer: &SealsAnswer) -> String {

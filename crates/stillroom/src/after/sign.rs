@@ -3,14 +3,14 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{SignAnswer, SignVerdict, SignWords, look_at_signs};
+use kitchen::after::{SignAnswer, SignVerdict, SignWords, look_at_signs, say_sign};
+use kitchen::wording::as_sentence;
 
 use super::{finish, lay_out_end, lay_out_not_understood, lay_out_section, lay_out_told};
 use crate::almanac::load_almanac;
 use crate::cited::Cited;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::as_sentence;
 
 const EXAMPLES: &str = "\
 Examples:
@@ -47,15 +47,7 @@ impl SignCommand {
 }
 
 fn lay_out(almanac: &Almanac, answer: &SignAnswer) -> String {
-    let head = match answer.verdict {
-        SignVerdict::Discard => "Throw it away. Do not taste it.",
-        SignVerdict::Ask => "Nothing printed decides this. Keep it apart, do not taste it, and ask.",
-        SignVerdict::AsUnsealed => "Treat the jar as unsealed.",
-        SignVerdict::UseSoon => "Into the refrigerator now, and use it within the days printed.",
-        SignVerdict::UseFirst => "Keep it closed, and use it first.",
-        SignVerdict::Quality => "By this sign alone a matter of quality.",
-    };
-    let mut leaf = Leaf::head(head, &[as_sentence(&answer.question.seen.join("; "))]);
+    let mut leaf = Leaf::head(say_sign(answer), &[as_sentence(&answer.question.seen.join("; "))]);
     let mut cited = Cited::new(almanac);
     lay_out_section(&mut leaf, &mut cited, "Because", &answer.because);
     lay_out_not_understood(&mut leaf, &answer.not_understood);

@@ -7,4 +7,5 @@ mod day;
 mod documented;
 mod fit;
 mod program;
+mod serve;
 mod world;
