@@ -39,9 +39,9 @@ pub use guess::{ConditionRow, ServingKind, ServingSize, WorkGuess, serving_kind}
 pub use id::{FormulaId, ProduceId, ProductId, RefusalId, RuleId, SourceId};
 pub use jar::{Jar, JarLoad, JarSize, Mouth};
 pub use keeping::{
-    Called, CoolingRule, CoolingTopic, DriedFood, DriedRule, DriedTopic, FermentName, FermentRule,
-    FermentTopic, FermentVerdict, FreezerLoad, KeepingFigure, KeepingUnit, OilRule, OilTopic, OutageAct,
-    OutagePlace, OutageRule, OutageState, SignRule, SignTopic, SignWeight,
+    BestBy, BestByScope, Called, CoolingRule, CoolingTopic, DriedFood, DriedRule, DriedTopic, FermentName,
+    FermentRule, FermentTopic, FermentVerdict, FreezerLoad, KeepingFigure, KeepingUnit, OilRule, OilTopic,
+    OutageAct, OutagePlace, OutageRule, OutageState, PutUpAs, SignRule, SignTopic, SignWeight,
 };
 pub use load::Almanac;
 pub use matching::Match;

@@ -103,6 +103,8 @@ tables!(
     FermentNames = "keeping/ferment_names.csv",
     /// Dried food.
     Dried = "keeping/dried.csv",
+    /// How long food stays at its best.
+    BestBy = "keeping/best_by.csv",
 );
 
 impl Table {

@@ -340,6 +340,14 @@ const PINS: &[Pin] = &[
         digest: 0xc70e_326e_b0e1_1aac,
         sums: &[("value_min", 293.0), ("value_max", 348.0), ("temp_F", 840.0)],
     },
+    Pin {
+        table: Table::BestBy,
+        rows: 108,
+        read: 103,
+        memory: 5,
+        digest: 0xdcd1_935f_a5af_97c6,
+        sums: &[("temp_low_F", 2512.0), ("temp_high_F", 2609.0), ("value_min", 568.0), ("value_max", 694.0)],
+    },
 ];
 
 /// The rows of a table, by column.
@@ -419,7 +427,7 @@ fn every_published_table_has_a_pin() {
 }
 
 /// Pinned: counted in `sources.toml`.
-const SOURCES: usize = 257;
+const SOURCES: usize = 268;
 
 #[test]
 fn one_flipped_figure_breaks_a_pin_in_every_table() {

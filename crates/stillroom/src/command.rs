@@ -44,6 +44,8 @@ enum Command {
     Ferment(after::FermentCommand),
     /// Ask about dried food
     Dried(after::DriedCommand),
+    /// Ask how long food that is put up stays at its best
+    Keeps(after::KeepsCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -67,6 +69,7 @@ impl StillroomCommand {
             Some(Command::Oil(command)) => command.run(),
             Some(Command::Ferment(command)) => command.run(),
             Some(Command::Dried(command)) => command.run(),
+            Some(Command::Keeps(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

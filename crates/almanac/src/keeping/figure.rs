@@ -16,6 +16,8 @@ closed_list!(
         HoursFromHeatOff = "h from heat off",
         /// Days.
         Days = "days",
+        /// Weeks.
+        Weeks = "weeks",
         /// Months.
         Months = "months",
         /// Inches.

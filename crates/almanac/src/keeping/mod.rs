@@ -4,6 +4,7 @@
 //! The rows say what to do in our own short sentences, and code only chooses between them: the strictest of those that
 //! are printed, the others beside it. A person's words are matched to the phrases of a row.
 
+mod best_by;
 mod cooling;
 mod dried;
 mod ferment;
@@ -16,6 +17,7 @@ mod sign;
 use crate::Almanac;
 use crate::row::Reading;
 
+pub use best_by::{BestBy, BestByScope, PutUpAs};
 pub use cooling::{CoolingRule, CoolingTopic};
 pub use dried::{DriedFood, DriedRule, DriedTopic};
 pub use ferment::{FermentName, FermentRule, FermentTopic, FermentVerdict};
@@ -35,6 +37,7 @@ pub(crate) struct KeepingTables {
     ferments: Vec<FermentRule>,
     ferment_names: Vec<FermentName>,
     dried: Vec<DriedRule>,
+    best_by: Vec<BestBy>,
 }
 
 /// Reads the tables about food after it is put up.
@@ -47,6 +50,7 @@ pub(crate) fn read_keeping(reading: &mut Reading<'_>, knows_product: impl Fn(&st
         ferments: ferment::read_ferment_rules(reading),
         ferment_names: ferment::read_ferment_names(reading, knows_product),
         dried: dried::read_dried(reading),
+        best_by: best_by::read_best_by(reading),
     }
 }
 
@@ -172,7 +176,8 @@ mod tests {
             .chain(keeping.cooling.iter().map(|row| &row.say))
             .chain(keeping.oil.iter().map(|row| &row.say))
             .chain(keeping.ferments.iter().map(|row| &row.say))
-            .chain(keeping.dried.iter().map(|row| &row.say));
+            .chain(keeping.dried.iter().map(|row| &row.say))
+            .chain(keeping.best_by.iter().map(|row| &row.say));
         for say in says {
             assert!(!say.to_lowercase().contains("safe"), "{say}");
         }

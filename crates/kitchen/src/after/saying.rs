@@ -3,6 +3,7 @@
 use super::cooling::{CoolingAnswer, CoolingState};
 use super::dried::{DriedAnswer, DriedVerdict};
 use super::ferment::FermentAnswer;
+use super::keeps::KeepsAnswer;
 use super::oil::{OilAnswer, OilVerdict};
 use super::outage::{FoodVerdict, OutageAnswer};
 use super::seals::{SealsAnswer, SealsState};
@@ -127,5 +128,18 @@ pub fn say_dried(answer: &DriedAnswer) -> String {
         }
         (DriedVerdict::Condition, None) => "Condition it: shake and look every day.".to_owned(),
         (DriedVerdict::Store, _) => "Conditioned as long as printed. Into the dark, airtight.".to_owned(),
+    }
+}
+
+/// How long food stays at its best.
+#[must_use]
+pub fn say_keeping(answer: &KeepsAnswer) -> String {
+    match (&answer.best_before, answer.told.is_empty()) {
+        (_, true) => "Nothing is printed for so warm a store.".to_owned(),
+        (Some(before), false) if *before <= answer.now => {
+            format!("Past its best since {}. Look at it before you eat from it.", before.date_in_words())
+        }
+        (Some(before), false) => format!("Best eaten before {}.", before.date_in_words()),
+        (None, false) => "How long it stays at its best, as printed.".to_owned(),
     }
 }

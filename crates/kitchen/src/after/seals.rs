@@ -175,11 +175,11 @@ fn widest_first(almanac: &Almanac) -> Vec<&SignRule> {
 
 #[cfg(test)]
 mod tests {
-    use almanac::{Table, Tables};
+    use almanac::Table;
     use proptest::prelude::*;
 
     use super::*;
-    use crate::after::tests::{almanac, at as moment};
+    use crate::after::tests::{almanac, almanac_without, at as moment};
 
     fn off() -> Moment {
         moment("2026-09-12 15:40")
@@ -223,13 +223,10 @@ mod tests {
     #[test]
     fn without_its_row_nothing_is_begun_again() {
         for id in ["REPRO-01", "REPRO-02"] {
-            let tables =
-                Tables::embedded().without_lines(Table::Signs, |line| line.starts_with(&format!("{id},")));
-            let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
+            let without = almanac_without(Table::Signs, id);
             assert!(at(&without, 60, id == "REPRO-02").is_refusal(), "{id}");
         }
-        let tables = Tables::embedded().without_lines(Table::Signs, |line| line.starts_with("REPRO-05,"));
-        let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
+        let without = almanac_without(Table::Signs, "REPRO-05");
         assert!(at(&without, 13 * 60, false).ways[2].text.contains("until 1 in"), "the other figure is left");
     }
 

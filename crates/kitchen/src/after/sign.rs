@@ -1,6 +1,6 @@
 //! What a sign on a jar means: quality or danger, what to do now, how to throw it away, which sisters are in question.
 
-use almanac::{Almanac, SignRule, SignTopic, SignWeight};
+use almanac::{Almanac, KeepingUnit, SignRule, SignTopic, SignWeight};
 use measure::{Percent, read_percent};
 use serde::Serialize;
 
@@ -69,9 +69,6 @@ impl SignAnswer {
     }
 }
 
-/// Half of the liquid: where the printed answers part.
-const HALF: Percent = Percent::of_hundred(50.0);
-
 /// Says what the signs on a jar mean.
 ///
 /// # Errors
@@ -84,9 +81,10 @@ pub fn look_at_signs(almanac: &Almanac, words: &SignWords) -> Result<SignAnswer,
     }
     let lost = words.lost.as_deref().map(read_percent).transpose();
     let lost = lost.map_err(|problem| AfterError::unreadable("share of the liquid that is gone", problem))?;
+    let line = line_of_loss(almanac);
     let found = almanac.find_signs(&typed);
     let mut rows: Vec<&SignRule> =
-        found.rows.into_iter().filter(|row| fits_the_loss(row.topic, lost)).collect();
+        found.rows.into_iter().filter(|row| fits_the_loss(row.topic, lost, line)).collect();
     if rows.is_empty() {
         return Err(AfterError::NotUnderstood { typed, known: almanac.askable_signs() });
     }
@@ -115,11 +113,22 @@ pub fn look_at_signs(almanac: &Almanac, words: &SignWords) -> Result<SignAnswer,
     })
 }
 
-/// Whether a row is meant when this much liquid is gone; both are when nobody said how much.
-fn fits_the_loss(topic: SignTopic, lost: Option<Percent>) -> bool {
-    match (topic, lost) {
-        (SignTopic::LiquidLess, Some(lost)) => lost < HALF,
-        (SignTopic::LiquidMore, Some(lost)) => lost >= HALF,
+/// The share of the liquid at which the printed answers part; none when no row prints it.
+fn line_of_loss(almanac: &Almanac) -> Option<Percent> {
+    let rows = almanac.signs_for(SignTopic::LiquidLess);
+    let shares =
+        rows.filter_map(|row| row.figure.filter(|figure| figure.unit == KeepingUnit::PercentOfLiquid));
+    shares.map(|figure| figure.as_count().0).reduce(f64::min).map(Percent::of_hundred)
+}
+
+/// Whether a row is meant when this much liquid is gone; both are when nobody said how much. The line itself counts as
+/// too much.
+fn fits_the_loss(topic: SignTopic, lost: Option<Percent>, line: Option<Percent>) -> bool {
+    let Some(lost) = lost else { return true };
+    let is_less = line.is_some_and(|line| lost < line);
+    match topic {
+        SignTopic::LiquidLess => is_less,
+        SignTopic::LiquidMore => !is_less,
         _ => true,
     }
 }
@@ -162,10 +171,10 @@ fn tells_only(row: &SignRule) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use almanac::{Table, Tables};
+    use almanac::Table;
 
     use super::*;
-    use crate::after::tests::almanac;
+    use crate::after::tests::{almanac, almanac_without};
 
     fn ask(seen: &[&str]) -> SignAnswer {
         let seen = seen.iter().map(|text| (*text).to_owned()).collect();
@@ -302,9 +311,7 @@ mod tests {
             let asked = asked.unwrap_or_else(|| panic!("nothing asks for {id}"));
             let before = shown(almanac, &asked).unwrap();
             assert!(before.contains(&format!("\"{id}\"")), "{asked} does not show {id}");
-            let tables =
-                Tables::embedded().without_lines(Table::Signs, |line| line.starts_with(&format!("{id},")));
-            let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
+            let without = almanac_without(Table::Signs, &id);
             assert_ne!(shown(&without, &asked).ok(), Some(before), "{id} decides nothing");
         }
     }

@@ -66,6 +66,13 @@ impl From<&almanac::OutageRule> for Told {
     }
 }
 
+impl From<&almanac::BestBy> for Told {
+    fn from(row: &almanac::BestBy) -> Self {
+        let told = Self::of(&row.id, &row.say, &row.note, row.figure.as_ref(), &row.citation);
+        told.at(row.warmest.map(write_temp_fahrenheit))
+    }
+}
+
 impl From<&almanac::CoolingRule> for Told {
     fn from(row: &almanac::CoolingRule) -> Self {
         Self::of(&row.id, &row.say, "", row.figure.as_ref(), &row.citation)

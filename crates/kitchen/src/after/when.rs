@@ -1,7 +1,7 @@
 //! Moments as people say them: `21:30`, `yesterday 21:30`, `Saturday 7 am`, `2026-09-12 21:30`.
 
 use jiff::civil::{Date, DateTime, Time, Weekday};
-use jiff::{SignedDuration, ZonedDateTime};
+use jiff::{SignedDuration, Span, ZonedDateTime};
 use measure::{Minutes, read_clock};
 use serde::{Serialize, Serializer};
 
@@ -27,6 +27,11 @@ impl Moment {
     /// Some minutes later, as time passes; the end of the calendar where it would be passed.
     pub(super) fn plus(&self, by: Minutes) -> Self {
         Self { at: self.at.saturating_add(SignedDuration::from_mins(i64::from(by.0))) }
+    }
+
+    /// Some weeks or months of the calendar later.
+    pub(super) fn plus_span(&self, span: Span) -> Self {
+        Self { at: self.at.saturating_add(span) }
     }
 
     /// The whole minutes from here to a later moment; none the other way round.
@@ -58,7 +63,13 @@ impl Moment {
         write_day(self.date())
     }
 
-    /// The moment as people read it: `Sat 12 Sep, 21:30`; the day alone when the day begins.
+    /// The day with its year: `Sat 12 Sep 2026`.
+    #[must_use]
+    pub fn date_in_words(&self) -> String {
+        format!("{} {}", self.day_in_words(), self.date().year())
+    }
+
+    /// The moment as people read it: `Sat 12 Sep, 21:30`.
     #[must_use]
     pub fn in_words(&self) -> String {
         format!("{}, {:02}:{:02}", self.day_in_words(), self.at.hour(), self.at.minute())

@@ -6,6 +6,7 @@
 mod cool;
 mod dried;
 mod ferment;
+mod keeps;
 mod oil;
 mod outage;
 mod seals;
@@ -25,6 +26,7 @@ use crate::leaf::Leaf;
 pub(crate) use cool::CoolCommand;
 pub(crate) use dried::DriedCommand;
 pub(crate) use ferment::FermentCommand;
+pub(crate) use keeps::KeepsCommand;
 pub(crate) use oil::OilCommand;
 pub(crate) use outage::OutageCommand;
 pub(crate) use seals::SealsCommand;

@@ -69,6 +69,7 @@ fn lay_out(almanac: &Almanac, answer: &SignAnswer) -> String {
             "",
             "`stillroom seals --heat-off \"15:40\"` says until when there is a way out, and which.",
         );
+        leaf.line("", "Was the process itself wrong, say so with `--wrong-process`: the time is shorter.");
     }
     lay_out_end(leaf, &cited, answer.is_refusal())
 }

@@ -170,6 +170,14 @@ fn drops_in_the_jar_send_dried_fruit_back() {
 }
 
 #[test]
+fn keeping_is_a_reminder_and_a_matter_of_quality() {
+    let ran = ask(&["keeps", "peppers", "--as", "dried", "--put-up", "2026-09-01", "--store", "65 F"]);
+    assert_eq!(ran.code, 0);
+    insta::assert_snapshot!(ran.whole());
+    assert_eq!(ask(&["keeps", "corn", "--as", "frozen", "--store", "20 F"]).code, 3);
+}
+
+#[test]
 fn each_answer_has_its_json_and_names_its_format() {
     let asked: &[(&[&str], &str)] = &[
         (&["seals", "--heat-off", "09:40"], "seals/1"),
@@ -178,6 +186,7 @@ fn each_answer_has_its_json_and_names_its_format() {
         (&["oil", "pesto", "--made", "today"], "oil/1"),
         (&["ferment", "kimchi"], "ferment/1"),
         (&["dried", "--kind", "herb"], "dried/1"),
+        (&["keeps", "corn", "--as", "frozen"], "keeps/1"),
     ];
     for (words, format) in asked {
         let ran = ask(&[*words, &["--json"]].concat());
@@ -200,6 +209,7 @@ fn nothing_is_called_safe_and_every_answer_ends_with_whom_to_ask() {
         &["oil", "garlic and herbs and peppers", "--made", "today"],
         &["ferment", "kraut", "--sign", "pink", "--ph", "3"],
         &["dried", "--kind", "fruit", "--outdoors"],
+        &["keeps", "corn", "--as", "frozen"],
     ];
     for words in asked {
         let ran = ask(words);

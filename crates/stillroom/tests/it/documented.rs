@@ -81,6 +81,7 @@ fn the_examples_of_every_question_answer_it() {
                     | "outage"
                     | "cool"
                     | "oil"
+                    | "keeps"
                     | "ferment"
                     | "dried"
             )

@@ -1,10 +1,10 @@
 //! The clocks and the foods of a cut of power.
 
-use almanac::{Table, Tables};
+use almanac::Table;
 use proptest::prelude::*;
 
 use super::*;
-use crate::after::tests::{almanac, at};
+use crate::after::tests::{almanac, almanac_without, at};
 
 fn now() -> Moment {
     at("2026-09-13 07:10")
@@ -165,9 +165,7 @@ fn every_row_is_reached_by_a_question_and_its_loss_is_felt() {
         };
         let before = shown(almanac()).unwrap();
         assert!(before.contains(&format!("\"{}\"", row.id)), "{words:?} does not show {}", row.id);
-        let start = format!("{},", row.id);
-        let tables = Tables::embedded().without_lines(Table::Outage, |line| line.starts_with(&start));
-        let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
+        let without = almanac_without(Table::Outage, row.id.as_str());
         assert_ne!(shown(&without), Some(before), "{} decides nothing", row.id);
     }
 }
@@ -180,9 +178,7 @@ fn without_its_row_nothing_is_kept() {
         ("OUT-11", "milk", "refrigerator", "38 F"),
         ("FRZ-01a", "beef", "freezer", "38 F"),
     ] {
-        let start = format!("{id},");
-        let tables = Tables::embedded().without_lines(Table::Outage, |line| line.starts_with(&start));
-        let without = Almanac::from_tables(&tables).expect("the other rows hold no fault");
+        let without = almanac_without(Table::Outage, id);
         let words = OutageWords { temp: Some(temp.into()), ..about(food, place) };
         match judge_outage(&without, &words, &now()) {
             Ok(answer) => assert!(answer.foods[0].verdict >= FoodVerdict::Ask, "{id}: {:?}", answer.foods[0]),
