@@ -296,7 +296,7 @@ const PINS: &[Pin] = &[
         rows: 58,
         read: 48,
         memory: 9,
-        digest: 0x1ab2_c065_81c5_92dc,
+        digest: 0xbae9_82b1_a1c9_2c71,
         sums: &[("value_min", 422.5), ("value_max", 437.5)],
     },
     Pin {

@@ -2,18 +2,19 @@
 
 use crate::words::{Stems, fold_of, stems_of};
 
-/// Words that people say around a sign or a food and that change nothing about it.
-const PLAIN_WORDS: &str = "a about after all also am an and any are at be because been before but by can canned could \
-    did do does doing eat eating even every few food for found from get gets getting give good got had has have he her \
-    here his home how i if im in inside into is it its jar jars just kind left lid lids like little lot made make many \
-    may maybe me might month months more most much my new now of off old on one only open opened opening or other our \
-    ours out outside over put quart pint quite safe say see seems seem she should since so some something still such \
-    than that the their them then there these they thing think this those to today too top two under up us very was we \
-    week weeks well were what when where which while who why will with would yesterday yet you your freezer fridge \
-    refrigerator frozen home homemade half full cup bag box jam jelly pickle bean tomato sauce salsa peach pear \
-    apple soup meat stew corn pea carrot beet fruit vegetable food big small bought store \
-    shop pack packed package piece slice some any kitchen pantry shelf cellar night morning evening hour day please help back already done everywhere hand push press went turn \
-    third quarter juice lemon canner ring band liquid colour color";
+/// Words that people say around a sign or a food and that change nothing about it. A word that may be half a sign (how
+/// long, how open, how full, how odd) is not here: what stands beside a sign and is not understood keeps nothing.
+const PLAIN_WORDS: &str = "a about after all already also am an and any apple are at back bag band be bean because been beet \
+    before big bought box but by can canned canner carrot cellar corn could cup did do does doing done \
+    eat eating even every everywhere few food for found freezer fridge from frozen fruit get gets \
+    getting give got had hand has have he help her here his home homemade how i if im in inside into is \
+    it its jam jar jars jelly just kind kitchen lemon lid lids like little lot made make many may maybe \
+    me meat might more most much my new now of old on one only or other our ours outside pack package \
+    packed pantry pea peach pear pickle piece pint please press push put quart quarter quite \
+    refrigerator ring safe salsa sauce say see seem seems she shelf shop should slice small so some soup \
+    stew store than that the their them then there these they thing think this those to today tomato too \
+    top turn two under up us vegetable very was we went were what when where which while who why will \
+    with would you your";
 
 /// The phrases of one row.
 #[derive(Debug, Clone, Default, PartialEq)]

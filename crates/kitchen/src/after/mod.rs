@@ -16,6 +16,8 @@ mod outage;
 mod saying;
 mod seals;
 mod sign;
+#[cfg(test)]
+mod standing;
 mod told;
 mod when;
 
@@ -42,8 +44,9 @@ mod tests {
     use almanac::{Almanac, Table, Tables};
     use jiff::civil::DateTime;
     use jiff::tz::TimeZone;
+    use proptest::prelude::*;
 
-    use super::Moment;
+    use super::*;
 
     static ALMANAC: LazyLock<Almanac> =
         LazyLock::new(|| Almanac::load().expect("the tables built in have no fault"));
@@ -77,5 +80,54 @@ mod tests {
         let zone = TimeZone::posix(zone).expect("a zone written in the POSIX way");
         let shown: DateTime = shown.parse().expect("a day and a time");
         Moment::of_now(&shown.to_zoned_datetime(zone).expect("the clock shows it"))
+    }
+
+    /// What people type when they are tired: words of the tables, figures, and letters that mean nothing.
+    fn typed() -> impl Strategy<Value = String> {
+        prop_oneof![
+            "\\PC{0,24}",
+            "[0-9]{1,4}[:.-][0-9]{1,2}( ?(am|pm|F|C|h|%))?",
+            "(yesterday|today|monday|2026-09-1[0-9])( [0-9]{1,2}:[0-9]{2})?",
+            "(lid|milk|kraut|garlic|mould|pH|cheese|jar|oil|=|\\|| ){1,6}",
+        ]
+    }
+
+    proptest! {
+        #[test]
+        fn whatever_is_typed_is_answered_or_told_in_one_sentence(
+            one in typed(), other in typed(), third in typed(), flag: bool,
+        ) {
+            let (almanac, now) = (almanac(), at("2026-09-12 23:10"));
+            let some = |text: &String| Some(text.clone());
+            let sign = SignWords { seen: vec![one.clone(), other.clone()], lost: some(&third) };
+            let seals = SealsWords { heat_off: some(&one), process_was_wrong: flag };
+            let outage = OutageWords {
+                about: vec![one.clone()], lost: some(&other), back: some(&third), opened: flag, ..OutageWords::default()
+            };
+            let warm = OutageWords {
+                about: vec![one.clone()], temp: some(&other), warm_for: some(&third), ..OutageWords::default()
+            };
+            let pot = CoolingWords { off: one.clone(), temp: some(&other) };
+            let oil = OilWords { food: one.clone(), made: some(&other), stood_warm: flag };
+            let ferment = FermentWords {
+                product: one.clone(), salt: some(&other), ph: some(&third), ..FermentWords::default()
+            };
+            let dried = DriedWords { seen: vec![one.clone()], kind: some(&other), jarred: some(&third), outdoors: flag };
+            let keeps = KeepsWords { food: one.clone(), kind: other.clone(), store: some(&third), put_up: None };
+            let told = [
+                look_at_signs(almanac, &sign).err(),
+                plan_seals(almanac, &seals, &now).err(),
+                judge_outage(almanac, &outage, &now).err(),
+                judge_outage(almanac, &warm, &now).err(),
+                plan_cooling(almanac, &pot, &now).err(),
+                date_oil(almanac, &oil, &now).err(),
+                look_at_ferment(almanac, &ferment, &now).err(),
+                look_at_dried(almanac, &dried, &now).err(),
+                tell_keeping(almanac, &keeps, &now).err(),
+            ];
+            for error in told.into_iter().flatten() {
+                prop_assert!(error.to_string().contains("hint: "), "{error}");
+            }
+        }
     }
 }
