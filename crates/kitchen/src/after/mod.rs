@@ -22,7 +22,7 @@ mod told;
 mod when;
 
 pub use closing::{EATEN_ALREADY, WHOM_TO_ASK};
-pub use cooling::{CoolingAnswer, CoolingState, CoolingWords, plan_cooling};
+pub use cooling::{CoolingAnswer, CoolingState, CoolingWords, Mark, plan_cooling};
 pub use dried::{DriedAnswer, DriedVerdict, DriedWords, look_at_dried};
 pub use error::AfterError;
 pub use ferment::{FermentAnswer, FermentPart, FermentWords, look_at_ferment};
@@ -30,7 +30,8 @@ pub use keeps::{KeepsAnswer, KeepsWords, tell_keeping};
 pub use oil::{OilAnswer, OilVerdict, OilWords, date_oil};
 pub use outage::{DoorClock, FoodAnswer, FoodVerdict, OutageAnswer, OutageWords, judge_outage};
 pub use saying::{
-    say_cooling, say_dried, say_ferment, say_food, say_keeping, say_oil, say_outage, say_seals, say_sign,
+    say_cooling, say_dried, say_ferment, say_food, say_keeping, say_mark, say_oil, say_outage, say_seals,
+    say_sign,
 };
 pub use seals::{SealsAnswer, SealsState, SealsWords, WayOut, plan_seals};
 pub use sign::{SignAnswer, SignVerdict, SignWords, look_at_signs};

@@ -1,6 +1,8 @@
 //! What an answer comes to, in the one sentence that is read first: on the command line and on a page.
 
-use super::cooling::{CoolingAnswer, CoolingState};
+use measure::{Temp, write_temp_celsius, write_temp_fahrenheit};
+
+use super::cooling::{CoolingAnswer, CoolingState, Mark};
 use super::dried::{DriedAnswer, DriedVerdict};
 use super::ferment::FermentAnswer;
 use super::keeps::KeepsAnswer;
@@ -83,12 +85,25 @@ pub fn say_cooling(answer: &CoolingAnswer) -> String {
     match answer.state {
         CoolingState::Cold => "Cold enough. Cover it and put it away.".to_owned(),
         CoolingState::OnTheWay => match answer.marks.iter().find(|mark| mark.by >= answer.now) {
-            Some(mark) => format!("{} °F or below by {}.", mark.at_most_f, mark.by.in_words()),
+            Some(mark) => say_mark(mark),
             None => "On its way.".to_owned(),
         },
         CoolingState::Measure => "A mark is past. Measure the middle of the pot now.".to_owned(),
         CoolingState::TooLate => "Too late. Throw it away; do not taste it.".to_owned(),
     }
+}
+
+/// How cold a pot must be by when.
+#[must_use]
+pub fn say_mark(mark: &Mark) -> String {
+    // Never rounds: the marks are small whole degrees.
+    let at_most = Temp::fahrenheit(mark.at_most_f as f64);
+    format!("{} or below by {}.", on_both_scales(at_most), mark.by.in_words())
+}
+
+/// A temperature as the tables print it, and for a thermometer in Celsius.
+pub(super) fn on_both_scales(temp: Temp) -> String {
+    format!("{} ({})", write_temp_fahrenheit(temp), write_temp_celsius(temp))
 }
 
 /// What becomes of food in oil.

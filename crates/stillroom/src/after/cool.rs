@@ -3,7 +3,7 @@
 use almanac::Almanac;
 use anyhow::Result;
 use clap::Args;
-use kitchen::after::{CoolingAnswer, CoolingWords, plan_cooling, say_cooling};
+use kitchen::after::{CoolingAnswer, CoolingWords, plan_cooling, say_cooling, say_mark};
 
 use super::{finish, lay_out_end, lay_out_section, lay_out_told, read_now};
 use crate::almanac::load_almanac;
@@ -53,7 +53,7 @@ fn lay_out(almanac: &Almanac, answer: &CoolingAnswer) -> String {
     if !answer.marks.is_empty() {
         leaf.section("The marks, counted from the moment it came off the heat");
         for mark in &answer.marks {
-            leaf.named("", &format!("{} °F or below by {}.", mark.at_most_f, mark.by.in_words()));
+            leaf.named("", &say_mark(mark));
             lay_out_told(&mut leaf, &mut cited, std::slice::from_ref(&mark.told));
         }
     }

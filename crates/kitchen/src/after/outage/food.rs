@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::Known;
 use super::door::holding_rows;
+use crate::after::saying::on_both_scales;
 use crate::after::told::Told;
 use crate::after::when::Moment;
 
@@ -162,7 +163,7 @@ fn judge_unmeasured(
 
 /// A line of the chart in words.
 fn word_row(row: &OutageRule) -> String {
-    let limit = row.limit.map(measure::write_temp_fahrenheit).unwrap_or_default();
+    let limit = row.limit.map(on_both_scales).unwrap_or_default();
     let act = match row.act {
         OutageAct::Discard => "throw it away",
         OutageAct::Refreeze => "refreeze it",
@@ -172,7 +173,7 @@ fn word_row(row: &OutageRule) -> String {
     let when = match (row.state, row.figure.and_then(|figure| figure.as_minutes())) {
         (OutageState::Cold, _) if row.place == OutagePlace::Any => format!("{limit} or below"),
         (OutageState::Cold, _) => {
-            format!("ice crystals left, or as cold as a refrigerator ({limit} or below)")
+            format!("ice crystals left, or as cold as a refrigerator, {limit} or below")
         }
         (_, Some((hours, _))) => format!("above {limit} for more than {}", measure::write_minutes(hours)),
         _ => format!("above {limit}"),
