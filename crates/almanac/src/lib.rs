@@ -11,6 +11,7 @@ mod formula;
 mod guess;
 mod id;
 mod jar;
+mod keeping;
 mod load;
 mod matching;
 mod method;
@@ -37,6 +38,11 @@ pub use formula::{
 pub use guess::{ConditionRow, ServingKind, ServingSize, WorkGuess, serving_kind};
 pub use id::{FormulaId, ProduceId, ProductId, RefusalId, RuleId, SourceId};
 pub use jar::{Jar, JarLoad, JarSize, Mouth};
+pub use keeping::{
+    BestBy, BestByScope, Called, CoolingRule, CoolingTopic, DriedFood, DriedRule, DriedTopic, FermentName,
+    FermentRule, FermentTopic, FermentVerdict, FreezerLoad, KeepingFigure, KeepingUnit, OilRule, OilTopic,
+    OutageAct, OutagePlace, OutageRule, OutageState, PutUpAs, SignRule, SignTopic, SignWeight,
+};
 pub use load::Almanac;
 pub use matching::Match;
 pub use method::{

@@ -9,6 +9,7 @@ use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
 use crate::guess::{Guesses, read_guesses};
 use crate::jar::{Jar, JarSize, JarStep, read_jar_steps, read_jars};
+use crate::keeping::{KeepingTables, read_keeping};
 use crate::matching::{Match, match_name};
 use crate::method::{MethodTables, read_methods};
 use crate::note::{KitchenRule, MetricFact, read_kitchen_rules, read_metric};
@@ -39,6 +40,7 @@ pub struct Almanac {
     pub(crate) produce: ProduceTables,
     pub(crate) methods: MethodTables,
     pub(crate) guesses: Guesses,
+    pub(crate) keeping: KeepingTables,
 }
 
 impl Almanac {
@@ -78,6 +80,7 @@ impl Almanac {
         let rules_of_acid = place_acid(&mut reading, acid.rules, &processes);
         check_remarks(&mut reading, &acid.remarks, &processes);
         let guesses = read_guesses(&mut reading);
+        let keeping = read_keeping(&mut reading, |id| processes.knows(id));
         if !reading.faults.is_empty() {
             return Err(reading.faults);
         }
@@ -97,6 +100,7 @@ impl Almanac {
             produce,
             methods,
             guesses,
+            keeping,
         })
     }
 

@@ -89,6 +89,22 @@ tables!(
     Conditions = "work/conditions.csv",
     /// How much one serving is.
     ServingSizes = "work/serving_sizes.csv",
+    /// Signs on jars.
+    Signs = "keeping/signs.csv",
+    /// Cuts of power and floods.
+    Outage = "keeping/outage.csv",
+    /// Cooling hot food.
+    Cooling = "keeping/cooling.csv",
+    /// Food in oil.
+    Oil = "keeping/oil.csv",
+    /// Ferments: bands, signs, keeping.
+    FermentRules = "keeping/ferments.csv",
+    /// What ferments are called.
+    FermentNames = "keeping/ferment_names.csv",
+    /// Dried food.
+    Dried = "keeping/dried.csv",
+    /// How long food stays at its best.
+    BestBy = "keeping/best_by.csv",
 );
 
 impl Table {

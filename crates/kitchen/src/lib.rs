@@ -3,6 +3,7 @@
 //! The command line and the page are thin ways to say the same sentences; the rules are here and below. Pure: the
 //! date, the day file and the tables are handed in, and the same day gives the same answer.
 
+pub mod after;
 pub mod answer;
 pub mod ask;
 pub mod day;

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{almanac, clear, completions, day, fit, serve};
+use crate::{after, almanac, clear, completions, day, fit, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -30,6 +30,22 @@ enum Command {
     Clear(clear::ClearCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
+    /// Ask what a sign on a jar means, and what to do now
+    Sign(after::SignCommand),
+    /// Plan the look at the seals
+    Seals(after::SealsCommand),
+    /// Ask what a cut of power or a flood means for each food
+    Outage(after::OutageCommand),
+    /// Ask by when a large pot must be cold
+    Cool(after::CoolCommand),
+    /// Ask how long food in oil may stay in the refrigerator
+    Oil(after::OilCommand),
+    /// Ask about a ferment
+    Ferment(after::FermentCommand),
+    /// Ask about dried food
+    Dried(after::DriedCommand),
+    /// Ask how long food that is put up stays at its best
+    Keeps(after::KeepsCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -46,6 +62,14 @@ impl StillroomCommand {
             Some(Command::Day(command)) => command.run(),
             Some(Command::Clear(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
+            Some(Command::Sign(command)) => command.run(),
+            Some(Command::Seals(command)) => command.run(),
+            Some(Command::Outage(command)) => command.run(),
+            Some(Command::Cool(command)) => command.run(),
+            Some(Command::Oil(command)) => command.run(),
+            Some(Command::Ferment(command)) => command.run(),
+            Some(Command::Dried(command)) => command.run(),
+            Some(Command::Keeps(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

@@ -3,6 +3,7 @@
 //! Exit codes are the same everywhere: 0 an answer, 3 a refusal, 2 the question is wrong, 1 the world failed. On 2
 //! and 1 nothing is printed to standard output.
 
+mod after;
 mod almanac;
 mod amounts;
 mod cited;

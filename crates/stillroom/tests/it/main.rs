@@ -1,5 +1,6 @@
 //! The program as a person meets it: exit code, standard output, standard error.
 
+mod after;
 mod almanac;
 mod clear;
 mod day;
