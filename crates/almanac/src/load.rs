@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
 use crate::change::{ChangeRule, read_changes};
+use crate::engineering::{Engineering, read_engineering};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
 use crate::guess::{Guesses, read_guesses};
@@ -39,6 +40,7 @@ pub struct Almanac {
     pub(crate) produce: ProduceTables,
     pub(crate) methods: MethodTables,
     pub(crate) guesses: Guesses,
+    pub(crate) engineering: Engineering,
 }
 
 impl Almanac {
@@ -78,6 +80,7 @@ impl Almanac {
         let rules_of_acid = place_acid(&mut reading, acid.rules, &processes);
         check_remarks(&mut reading, &acid.remarks, &processes);
         let guesses = read_guesses(&mut reading);
+        let engineering = read_engineering(&mut reading);
         if !reading.faults.is_empty() {
             return Err(reading.faults);
         }
@@ -97,6 +100,7 @@ impl Almanac {
             produce,
             methods,
             guesses,
+            engineering,
         })
     }
 

@@ -89,6 +89,12 @@ tables!(
     Conditions = "work/conditions.csv",
     /// How much one serving is.
     ServingSizes = "work/serving_sizes.csv",
+    /// What foods take to heat and to freeze.
+    FoodHeat = "engineering/foods.csv",
+    /// How far kitchens and foods differ, as ranges.
+    PlanningRanges = "engineering/ranges.csv",
+    /// The inside of jars.
+    JarInsides = "engineering/jar_insides.csv",
 );
 
 impl Table {
