@@ -96,7 +96,11 @@ pub fn trace_history(jar: &Jar, stages: &[Stage], points: usize) -> Result<Vec<H
         if stage.lasts == Span::ZERO {
             continue;
         }
-        let mut here = Field::begin(jar, stage, field.as_ref())?;
+        let mut here = match field.take() {
+            // The same film has the same modes.
+            Some(before) if before.film == stage.film => before.enter(stage),
+            before => Field::begin(jar, stage, before.as_ref())?,
+        };
         if history.is_empty() {
             history.push(HistoryPoint { at: passed, around: stage.from, centre: jar.filled_at });
         }
@@ -128,6 +132,7 @@ fn check_stage(stage: &Stage) -> Result<(), ModelError> {
 
 /// The difference between food and surroundings as strengths of modes.
 struct Field {
+    film: Film,
     across: Vec<f64>,
     along: Vec<f64>,
     across_weights: Vec<f64>,
@@ -168,6 +173,7 @@ impl Field {
             }
         };
         Ok(Self {
+            film: stage.film,
             across: across.roots().to_vec(),
             along: along.roots().to_vec(),
             across_weights: across.centre_weights().to_vec(),
@@ -176,6 +182,17 @@ impl Field {
             strengths,
             around,
         })
+    }
+
+    /// Goes on in surroundings that may have jumped; the food keeps its temperature.
+    fn enter(mut self, stage: &Stage) -> Self {
+        let jump = self.around - stage.from.as_celsius();
+        let one = pairs(&self.across_weights, &self.along_weights, |a, b| a * b);
+        for (strength, weight) in self.strengths.iter_mut().zip(&one) {
+            *strength += weight * jump;
+        }
+        self.around = stage.from.as_celsius();
+        self
     }
 
     fn plan_step(&self, stage: &Stage, steps: f64) -> Step {
