@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{almanac, clear, completions, day, fit, serve};
+use crate::{almanac, clear, completions, day, fit, reckon, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -30,6 +30,8 @@ enum Command {
     Clear(clear::ClearCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
+    /// Do a small sum of the kitchen, or see why a printed time is what it is
+    Reckon(reckon::ReckonCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -46,6 +48,7 @@ impl StillroomCommand {
             Some(Command::Day(command)) => command.run(),
             Some(Command::Clear(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
+            Some(Command::Reckon(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

@@ -193,19 +193,32 @@ impl Reckoning {
 }
 
 impl Output {
-    /// The figure with its unit as one reads it: `63 g`, `27 to 45 min, about 34`.
+    /// The figure with its unit as one reads it: `63 g`, `about 27 to 45 min, likely 34`.
     #[must_use]
     pub fn say(&self) -> String {
         let unit = if self.unit.is_empty() { String::new() } else { format!(" {}", self.unit) };
         match (self.value, self.low, self.high) {
             (Some(value), Some(low), Some(high)) => {
-                format!("{} to {}{unit}, about {}", Figure(low), Figure(high), Figure(value))
+                format!("about {} to {}{unit}, likely {}", about(low), about(high), about(value))
             }
-            (None, Some(low), Some(high)) => format!("{} to {}{unit}", Figure(low), Figure(high)),
+            (None, Some(low), Some(high)) => format!("about {} to {}{unit}", about(low), about(high)),
             (Some(value), ..) => format!("{}{unit}", Figure(value)),
             (None, ..) => "not known".to_owned(),
         }
     }
+}
+
+/// The end of a range in two digits or three: more would promise what nobody knows.
+fn about(value: f64) -> String {
+    let places = match value.abs() {
+        size if size >= 20.0 => 0,
+        size if size >= 2.0 => 1,
+        _ => 2,
+    };
+    let written = format!("{value:.places$}");
+    let trimmed =
+        if written.contains('.') { written.trim_end_matches('0').trim_end_matches('.') } else { &written };
+    trimmed.to_owned()
 }
 
 /// To six digits, so that sixty-three grams are written as 63 and not as 62.99999999999999.
@@ -286,7 +299,7 @@ mod tests {
     fn a_range_is_said_with_its_ends_first() {
         let output =
             Output { name: "time", value: Some(34.0), unit: "min", low: Some(27.0), high: Some(45.0) };
-        assert_eq!(output.say(), "27 to 45 min, about 34");
-        assert_eq!(Output { value: None, ..output }.say(), "27 to 45 min");
+        assert_eq!(output.say(), "about 27 to 45 min, likely 34");
+        assert_eq!(Output { value: None, low: Some(1.234), ..output }.say(), "about 1.23 to 45 min");
     }
 }

@@ -28,7 +28,7 @@ impl<'s> Asked<'s> {
                 let example = sum
                     .inputs
                     .first()
-                    .map_or_else(String::new, |input| format!("{}={}", input.key, input.kind.example()));
+                    .map_or_else(String::new, |input| format!("{}={}", input.key, sum.example_of(input)));
                 return Err(ReckonError::NotAnInput { typed: part.clone(), example });
             };
             let wanted = key.trim().to_lowercase().replace('_', "-");
@@ -66,7 +66,7 @@ impl<'s> Asked<'s> {
             key,
             what: input.what,
             how: input.how,
-            example: input.kind.example(),
+            example: self.sum.example_of(input),
         }
     }
 
@@ -89,7 +89,7 @@ impl<'s> Asked<'s> {
                 is: kind.noun(),
                 what: input.what,
                 wanted: input.kind.noun(),
-                example: input.kind.example(),
+                example: self.sum.example_of(input),
             },
             _ => ReckonError::Unreadable { key, problem: Box::new(problem) },
         }
@@ -208,7 +208,7 @@ impl<'s> Asked<'s> {
     pub(super) fn number(&self, key: &'static str) -> Result<f64, ReckonError> {
         let typed = self.typed.get(key).ok_or_else(|| self.missing(key))?;
         typed.replace(',', ".").parse::<f64>().ok().filter(|number| number.is_finite()).ok_or_else(|| {
-            ReckonError::NoNumber { key, typed: typed.clone(), example: self.input(key).kind.example() }
+            ReckonError::NoNumber { key, typed: typed.clone(), example: self.sum.example_of(self.input(key)) }
         })
     }
 

@@ -233,7 +233,7 @@ static BOIL_DOWN: Sum = Sum {
 
 static BOIL_OVER: Sum = Sum {
     name: "boil-over",
-    what: "whether a pot is large enough for what boils in it, about",
+    what: "whether a pot is large enough for what boils in it",
     inputs: &[
         must("volume", Kind::Volume, "what is in the pot, quiet", "a stick with marks, or litres poured in"),
         must("pot", Kind::Volume, "the pot", "fill it with water once and measure"),

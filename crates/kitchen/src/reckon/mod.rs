@@ -67,4 +67,6 @@ pub fn reckon(almanac: &Almanac, name: &str, typed: &[String]) -> Result<Reckoni
 }
 
 #[cfg(test)]
+mod printed;
+#[cfg(test)]
 mod tests;

@@ -60,7 +60,7 @@ impl Kind {
             Self::Count => "7".to_owned(),
             Self::Number => "20".to_owned(),
             Self::Word(words) => words.join(", "),
-            Self::Name => "name".to_owned(),
+            Self::Name => "\"its name\"".to_owned(),
         }
     }
 
@@ -139,4 +139,13 @@ pub struct Sum {
     /// Inputs that answer it, as they are typed.
     pub example: &'static [&'static str],
     pub(super) answer: AnswerFn,
+}
+
+impl Sum {
+    /// How an input of it is written: as in its example, else as any figure of its kind.
+    #[must_use]
+    pub fn example_of(&self, input: &Input) -> String {
+        let typed = self.example.iter().find_map(|typed| typed.strip_prefix(input.key)?.strip_prefix('='));
+        typed.map_or_else(|| input.kind.example(), str::to_owned)
+    }
 }

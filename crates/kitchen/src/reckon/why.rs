@@ -103,7 +103,7 @@ pub fn explain_heat(almanac: &Almanac, words: &WhyWords) -> Result<HeatHistory, 
         ),
         note(
             "to-know",
-            "nine in ten of a thousand kitchens lie in the band; a real jar may lie a fifth of the time outside it",
+            "nine in ten of a thousand kitchens lie in the band; a real jar may take a fifth longer than any of them",
         ),
         note(
             "to-know",
@@ -129,6 +129,15 @@ pub fn explain_heat(almanac: &Almanac, words: &WhyWords) -> Result<HeatHistory, 
         notes,
         sources: kitchen.sources.clone(),
     })
+}
+
+/// The slowest point of the jar at the printed end, the likeliest of everything taken.
+#[cfg(test)]
+pub(super) fn trace_likeliest(almanac: &Almanac, words: &WhyWords) -> Result<measure::Temp, WhyError> {
+    let kitchen = read_kitchen(almanac, words)?;
+    let likeliest = kitchen.likeliest();
+    let traced = trace::Traced::of(&kitchen, &likeliest, &[kitchen.hold(&likeliest)], 60)?;
+    Ok(traced.centre(traced.ends))
 }
 
 pub(super) fn note(code: &'static str, text: impl Into<String>) -> Note {
