@@ -223,7 +223,10 @@ impl Field {
 
     /// The strengths of the same field in the modes of another film.
     fn project(&self, across: &[f64], along: &[f64]) -> Vec<f64> {
-        let radial: Vec<f64> = pairs(across, &self.across, overlap_of_cylinders);
+        let bessel = |roots: &[f64]| -> Vec<(f64, f64, f64)> {
+            roots.iter().map(|root| (*root, libm::j0(*root), libm::j1(*root))).collect()
+        };
+        let radial: Vec<f64> = pairs(&bessel(across), &bessel(&self.across), overlap_of_cylinders);
         let axial: Vec<f64> = pairs(along, &self.along, overlap_of_slabs);
         let n = MODES;
         let mut half = vec![0.0; n * n];
@@ -243,13 +246,17 @@ impl Field {
     }
 }
 
-fn pairs(first: &[f64], second: &[f64], join: impl Fn(f64, f64) -> f64) -> Vec<f64> {
-    first.iter().flat_map(|a| second.iter().map(|b| join(*a, *b)).collect::<Vec<_>>()).collect()
+/// Every mode of the one with every mode of the other.
+fn pairs<T: Copy>(first: &[T], second: &[T], join: impl Fn(T, T) -> f64) -> Vec<f64> {
+    let mut joined = Vec::with_capacity(first.len() * second.len());
+    for a in first {
+        joined.extend(second.iter().map(|b| join(*a, *b)));
+    }
+    joined
 }
 
-/// `∫ r J0(a r) J0(b r) dr / ∫ r J0(a r)² dr` from 0 to 1.
-fn overlap_of_cylinders(a: f64, b: f64) -> f64 {
-    let [a0, a1, b0, b1] = [libm::j0(a), libm::j1(a), libm::j0(b), libm::j1(b)];
+/// `∫ r J0(a r) J0(b r) dr / ∫ r J0(a r)² dr` from 0 to 1; each root comes with its J0 and J1.
+fn overlap_of_cylinders((a, a0, a1): (f64, f64, f64), (b, b0, b1): (f64, f64, f64)) -> f64 {
     let norm = (a0 * a0 + a1 * a1) / 2.0;
     if (a - b).abs() < 1e-9 {
         return 1.0;

@@ -120,11 +120,11 @@ pub(super) fn profile(shape: Shape, root: f64, place: f64) -> f64 {
 
 fn find_nth_root(shape: Shape, biot: f64, n: usize) -> f64 {
     // Exact: a count of terms below a thousand.
-    let n = n as f64;
+    let whole = n as f64;
     let (low, high) = match shape {
-        Shape::Slab => (n * PI, (n + 0.5) * PI),
-        Shape::Cylinder => (zero_of_j1(n), zero_of_j0(n + 1.0)),
-        Shape::Sphere => (n * PI, (n + 1.0) * PI),
+        Shape::Slab => (whole * PI, (whole + 0.5) * PI),
+        Shape::Cylinder => (zero_of_j1(n), zero_of_j0(n + 1)),
+        Shape::Sphere => (whole * PI, (whole + 1.0) * PI),
     };
     if biot.is_infinite() {
         return high;
@@ -139,18 +139,56 @@ fn find_nth_root(shape: Shape, biot: f64, n: usize) -> f64 {
     find_root(low, high, function).expect("the function has opposite signs at the ends of its bracket")
 }
 
+/// The first zeros of J0 and J1, by SciPy 1.17.1; a jar needs no more, and finding them anew was half the work of a history.
+const ZEROS_OF_J0: [f64; 12] = [
+    2.404_825_557_695_772_4,
+    5.520_078_110_286_311,
+    8.653_727_912_911_013,
+    11.791_534_439_014_281,
+    14.930_917_708_487_787,
+    18.071_063_967_910_924,
+    21.211_636_629_879_26,
+    24.352_471_530_749_302,
+    27.493_479_132_040_253,
+    30.634_606_468_431_976,
+    33.775_820_213_573_57,
+    36.917_098_353_664_045,
+];
+const ZEROS_OF_J1: [f64; 12] = [
+    3.831_705_970_207_512_5,
+    7.015_586_669_815_619,
+    10.173_468_135_062_722,
+    13.323_691_936_314_223,
+    16.470_630_050_877_634,
+    19.615_858_510_468_243,
+    22.760_084_380_592_772,
+    25.903_672_087_618_382,
+    29.046_828_534_916_855,
+    32.189_679_910_974_405,
+    35.332_307_550_083_86,
+    38.474_766_234_771_614,
+];
+
 /// The nth zero of J0, n from 1; it lies just above (n - 1/4) π.
-fn zero_of_j0(n: f64) -> f64 {
-    let near = (n - 0.25) * PI;
+fn zero_of_j0(n: usize) -> f64 {
+    if let Some(zero) = ZEROS_OF_J0.get(n - 1) {
+        return *zero;
+    }
+    // Exact: a count of terms below a thousand.
+    let near = (n as f64 - 0.25) * PI;
     find_root(near, near + 0.1, libm::j0).expect("McMahon's expansion brackets the zero")
 }
 
 /// The nth zero of J1, counted from 0 at the origin; it lies just below (n + 1/4) π.
-fn zero_of_j1(n: f64) -> f64 {
-    if n == 0.0 {
+fn zero_of_j1(n: usize) -> f64 {
+    if n == 0 {
         return 0.0;
     }
-    let near = (n + 0.25) * PI;
+    if let Some(zero) = ZEROS_OF_J1.get(n - 1) {
+        return *zero;
+    }
+    // Exact: a count of terms below a thousand.
+    let near = (n as f64 + 0.25) * PI;
     find_root(near - 0.11, near, libm::j1).expect("McMahon's expansion brackets the zero")
 }
 
@@ -198,6 +236,15 @@ mod tests {
                     assert!((solved - 1.0).abs() < 1e-6, "{shape:?} {biot} {x}: {solved}");
                 }
             }
+        }
+    }
+
+    #[test]
+    fn the_tabled_zeros_are_zeros_and_the_next_ones_go_on_from_them() {
+        for n in 1..=30 {
+            assert!(libm::j0(zero_of_j0(n)).abs() < 1e-14, "{n}");
+            assert!(libm::j1(zero_of_j1(n)).abs() < 1e-14, "{n}");
+            assert!(zero_of_j1(n) > zero_of_j0(n) && zero_of_j0(n + 1) > zero_of_j1(n));
         }
     }
 

@@ -203,7 +203,7 @@ fn freeze_time(asked: &Asked<'_>, almanac: &Almanac) -> Result<Answer, ReckonErr
         Conductivity::as_watts_per_metre_kelvin,
     );
     // Hard enough to stack, where the freezer is not much colder.
-    let hard = Temp::celsius((air.as_celsius() + 2.0).max(-18.0).min(-5.0));
+    let hard = Temp::celsius((air.as_celsius() + 2.0).clamp(-18.0, -5.0));
     let hours = spread_over(&[film, density, conducts], |draw| {
         let package = Package {
             shape: FrozenShape::Slab,

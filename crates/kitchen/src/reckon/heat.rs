@@ -255,11 +255,7 @@ static BOIL_OVER: Sum = Sum {
         };
         let room = find_boil_room(asked.volume("volume")?, asked.volume("pot")?, boils)?;
         let answer = Answer::new()
-            .range(
-                "swells to about",
-                Range::ends(room.swollen_least.as_litres(), room.swollen.as_litres()),
-                "L",
-            )
+            .range("swells to", Range::ends(room.swollen_least.as_litres(), room.swollen.as_litres()), "L")
             .out("quiet volume that this pot holds at the worst", room.quiet_at_most.as_litres(), "L")
             .caution("it rises when the sugar goes in and when you turn round: stay");
         Ok(if room.boils_over() {

@@ -11,8 +11,9 @@ use measure::{Diffusivity, Length, Mass, Percent, Temp, Volume, VolumeUnit};
 use super::why::{WhyWords, trace_likeliest};
 use crate::ask::{self, ClearWords, FitWords};
 
-fn load() -> Almanac {
-    Almanac::load().expect("the tables built in have no fault")
+fn load() -> &'static Almanac {
+    static LOADED: std::sync::OnceLock<Almanac> = std::sync::OnceLock::new();
+    LOADED.get_or_init(|| Almanac::load().expect("the tables built in have no fault"))
 }
 
 fn heats(almanac: &Almanac, jar: JarSize) -> Option<measure::Span> {
@@ -28,9 +29,9 @@ fn no_model_objects_to_a_printed_process_in_its_own_or_a_smaller_jar() {
     let mut compared = 0;
     for product in almanac.products() {
         for line in almanac.printed_lines(&product.id) {
-            let Some(printed) = heats(&almanac, line.jar()) else { continue };
+            let Some(printed) = heats(almanac, line.jar()) else { continue };
             for jar in JarSize::ALL.iter().filter(|jar| **jar <= line.jar()) {
-                let Some(own) = heats(&almanac, *jar) else { continue };
+                let Some(own) = heats(almanac, *jar) else { continue };
                 assert_eq!(
                     veto_slower_heating(own, printed),
                     Ok(None),
@@ -71,7 +72,7 @@ fn the_heat_of_every_printed_process_can_be_traced() {
                 },
                 filled_at: None,
             };
-            match trace_likeliest(&almanac, &words) {
+            match trace_likeliest(almanac, &words) {
                 Ok(centre) => {
                     assert!(
                         (40.0..125.0).contains(&centre.as_celsius()),
@@ -187,7 +188,7 @@ fn no_model_objects_to_a_printed_pickle() {
     let fresh =
         almanac.formulas().filter(|formula| formula.class == Some(almanac::FormulaClass::PickleFresh));
     for formula in fresh {
-        let Some(pickle) = printed_pickle(&almanac, formula) else { continue };
+        let Some(pickle) = printed_pickle(almanac, formula) else { continue };
         let range = find_ph_range(&pickle).unwrap_or_else(|error| panic!("{}: {error}", formula.id));
         if range.says() == PhSays::Vetoed {
             objections.push(format!("{}: {:.2} to {:.2}", formula.id, range.low.0, range.high.0));

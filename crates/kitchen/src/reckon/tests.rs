@@ -4,13 +4,14 @@ use almanac::Almanac;
 
 use super::*;
 
-fn load() -> Almanac {
-    Almanac::load().expect("the tables built in have no fault")
+fn load() -> &'static Almanac {
+    static LOADED: std::sync::OnceLock<Almanac> = std::sync::OnceLock::new();
+    LOADED.get_or_init(|| Almanac::load().expect("the tables built in have no fault"))
 }
 
 fn ask(name: &str, typed: &[&str]) -> Result<Reckoning, ReckonError> {
     let typed: Vec<String> = typed.iter().map(|part| (*part).to_owned()).collect();
-    reckon(&load(), name, &typed)
+    reckon(load(), name, &typed)
 }
 
 /// The figure of an answer.
@@ -33,7 +34,7 @@ fn every_sum_answers_its_own_example_with_figures_and_an_equation() {
     for sum in list_sums() {
         let typed: Vec<String> = sum.example.iter().map(|typed| unquote(typed)).collect();
         let answer =
-            reckon(&almanac, sum.name, &typed).unwrap_or_else(|error| panic!("{}: {error}", sum.name));
+            reckon(almanac, sum.name, &typed).unwrap_or_else(|error| panic!("{}: {error}", sum.name));
         assert!(!answer.outputs.is_empty(), "{}", sum.name);
         for output in &answer.outputs {
             let (low, high) = (output.low.unwrap_or(f64::NEG_INFINITY), output.high.unwrap_or(f64::INFINITY));
@@ -65,7 +66,7 @@ fn every_input_that_must_be_given_is_asked_for_with_what_a_kitchen_can_measure()
                 .map(|typed| unquote(typed))
                 .filter(|typed| !typed.starts_with(&format!("{}=", input.key)))
                 .collect();
-            let error = reckon(&almanac, sum.name, &typed).expect_err(input.key);
+            let error = reckon(almanac, sum.name, &typed).expect_err(input.key);
             let ReckonError::Missing { key, .. } = &error else {
                 panic!("{} {}: {error}", sum.name, input.key)
             };
@@ -261,6 +262,6 @@ fn the_same_question_has_the_same_answer() {
     for sum in list_sums() {
         let typed: Vec<String> = sum.example.iter().map(|typed| unquote(typed)).collect();
         let almanac = load();
-        assert_eq!(reckon(&almanac, sum.name, &typed), reckon(&almanac, sum.name, &typed));
+        assert_eq!(reckon(almanac, sum.name, &typed), reckon(almanac, sum.name, &typed));
     }
 }

@@ -11,8 +11,8 @@ const ROWS: usize = 44;
 
 /// The rows of a chart: the minute and the picture beside it.
 pub(super) fn draw(lines: &[HistoryLine]) -> Vec<(String, String)> {
-    let coldest =
-        lines.iter().map(|line| line.centre_low.min(line.around_celsius)).fold(f64::INFINITY, f64::min);
+    // The counter is far colder than the jar: what lies below the band is told in figures only.
+    let coldest = lines.iter().map(|line| line.centre_low).fold(f64::INFINITY, f64::min);
     let hottest =
         lines.iter().map(|line| line.centre_high.max(line.around_celsius)).fold(f64::NEG_INFINITY, f64::max);
     let (low, high) = (floor_to_ten(coldest), floor_to_ten(hottest) + 10.0);

@@ -60,7 +60,7 @@ pub(super) fn lay_out_list(sums: &[&Sum]) -> String {
         for input in sum.inputs {
             leaf.line(
                 input.key,
-                &format!("{}{}, such as {}", input.what, say_need(input.need), example_of(input.kind)),
+                &format!("{}{}: {}", input.what, say_need(input.need), example_of(sum, input)),
             );
         }
     }
