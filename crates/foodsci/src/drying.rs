@@ -226,6 +226,7 @@ pub fn find_slice_time(
 /// When the heater is none of a household.
 pub fn find_dryer_bound(heater: Power) -> Result<MassFlow, ModelError> {
     let watts = POWER_W.check(heater.as_watts())?;
+    require_above(("power of the heater", watts), ("nothing", 0.0), " W")?;
     let latent = find_heat_of_evaporation(Temp::celsius(30.0))?.as_joules_per_kilogram();
     Ok(MassFlow::kilograms_per_hour(watts * 3600.0 / latent))
 }

@@ -127,24 +127,6 @@ pub fn find_decades(lethality: Span, d: Span) -> Result<f64, ModelError> {
     Ok(lethality.ratio_to(d))
 }
 
-/// How long a published lethality at its reference takes at another temperature: `F × 10^((T_ref - T) / z)`. It shows what a
-/// printed table says about another temperature **of the same table**, and is no time for a jar.
-///
-/// # Errors
-///
-/// When the temperature lies more than 25 K from the reference, where no z was measured.
-pub fn compare_at_temp(published: Span, lethal: &Lethal, at: Temp) -> Result<Span, ModelError> {
-    let far = Limits {
-        quantity: "temperature",
-        unit: " °C",
-        low: lethal.reference.as_celsius() - 25.0,
-        high: lethal.reference.as_celsius() + 25.0,
-        range_of: "25 K around the reference, where z was measured",
-    };
-    far.check(at.as_celsius())?;
-    Ok(published * (1.0 / lethal.rate(at)?))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -188,6 +170,5 @@ mod tests {
         assert!(add_up_lethality(&back, &Lethal::SPORES, Between::Steps).is_err());
         let none = [reading(0.0, f64::NAN), reading(1.0, 90.0)];
         assert!(add_up_lethality(&none, &Lethal::SPORES, Between::Steps).is_err());
-        assert!(compare_at_temp(Span::minutes(1.0), &Lethal::SPORES, Temp::celsius(80.0)).is_err());
     }
 }

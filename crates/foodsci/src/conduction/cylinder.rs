@@ -4,8 +4,7 @@ use measure::{Conductivity, Diffusivity, Film, Length, Span, Temp};
 
 use super::{Biot, Fourier, Modes, Shape};
 use crate::limits::kitchen::{HALF_SIZE_M, TEMP_C};
-use crate::limits::{Limits, ModelError, limits, require_above};
-use crate::root::find_root;
+use crate::limits::{Limits, ModelError, limits};
 
 const DIFFUSIVITY: Limits = limits("diffusivity", " m2/s", 1e-9, 1e-4, "foods and metals");
 
@@ -115,28 +114,6 @@ impl FiniteCylinder {
         Ok(around + (start - around) * self.left_at_centre(time))
     }
 
-    /// When the centre reaches a temperature on its way from the start to that of the surroundings.
-    ///
-    /// # Errors
-    ///
-    /// When the temperature does not lie between the two.
-    pub fn find_time_to(&self, start: Temp, around: Temp, wanted: Temp) -> Result<Span, ModelError> {
-        for temp in [start, around, wanted] {
-            TEMP_C.check(temp.as_celsius())?;
-        }
-        let left = (around - wanted).ratio_to(around - start);
-        require_above(("difference left at the end", left), ("nothing", 0.0), " of the first")?;
-        require_above(("first difference", 1.0), ("difference left at the end", left), " of itself")?;
-        let slowest = self.lag().f.as_seconds();
-        let longest = slowest * 20.0;
-        let seconds = find_root(0.0, longest, |at| self.left_at_centre(Span::seconds(at)) - left);
-        seconds.map(Span::seconds).ok_or(ModelError::Never {
-            what: "a temperature this near to that of the surroundings",
-            because: "the last of the difference takes longer than any kitchen waits",
-            hint: "ask for a temperature at least a hundredth of a degree away",
-        })
-    }
-
     /// The slope and the start of its straight line.
     #[must_use]
     pub fn lag(&self) -> HeatingLag {
@@ -187,25 +164,24 @@ mod tests {
     }
 
     #[test]
-    fn time_and_temperature_undo_each_other() {
+    fn the_centre_only_nears_its_surroundings() {
         let jar = jar(38.0, 110.0);
-        let (start, around) = (Temp::celsius(60.0), Temp::celsius(100.0));
-        for wanted in [62.0, 75.0, 90.0, 99.0, 99.9] {
-            let time = jar.find_time_to(start, around, Temp::celsius(wanted)).unwrap();
-            let back = jar.find_centre_temp(start, around, time).unwrap();
-            assert!((back.as_celsius() - wanted).abs() < 1e-8, "{wanted}");
-        }
-        assert!(jar.find_time_to(start, around, Temp::celsius(101.0)).is_err());
-        assert!(jar.find_time_to(start, around, Temp::celsius(50.0)).is_err());
+        let at = |minutes| {
+            jar.find_centre_temp(Temp::celsius(60.0), Temp::celsius(100.0), Span::minutes(minutes)).unwrap()
+        };
+        assert!((1..200).all(|step| at(f64::from(step)) < at(f64::from(step) + 1.0)));
+        assert!(at(600.0) < Temp::celsius(100.0) && at(600.0) > Temp::celsius(99.9));
+        assert!(jar.left_on_average(Span::minutes(20.0)) < jar.left_at_centre(Span::minutes(20.0)));
+        assert!(jar.left_at_end(Span::minutes(20.0)) < jar.left_at_centre(Span::minutes(20.0)));
+        let none = jar.find_centre_temp(Temp::celsius(f64::NAN), Temp::celsius(100.0), Span::minutes(1.0));
+        assert!(none.is_err());
     }
 
     #[test]
     fn a_larger_jar_heats_slower() {
-        let time = |jar: FiniteCylinder| {
-            jar.find_time_to(Temp::celsius(60.0), Temp::celsius(100.0), Temp::celsius(90.0)).unwrap()
-        };
-        assert!(time(jar(38.0, 110.0)) < time(jar(46.0, 150.0)));
-        assert!(time(jar(38.0, 110.0)) < time(jar(38.0, 150.0)));
+        let left = |jar: FiniteCylinder| jar.left_at_centre(Span::minutes(40.0));
+        assert!(left(jar(38.0, 110.0)) < left(jar(46.0, 150.0)));
+        assert!(left(jar(38.0, 110.0)) < left(jar(38.0, 150.0)));
     }
 
     #[test]

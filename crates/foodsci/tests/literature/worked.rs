@@ -13,7 +13,7 @@ use foodsci::drying::{
 use foodsci::freezing::{
     Freezes, FrozenShape, Package, find_freezing_load, find_latent_heat, find_plank_time,
 };
-use foodsci::lethality::{Between, Lethal, Reading, add_up_lethality, compare_at_temp, find_decades};
+use foodsci::lethality::{Between, Lethal, Reading, add_up_lethality, find_decades};
 use foodsci::salt::{SalometerDegrees, find_brine_strength, read_salometer};
 use foodsci::steam::{find_boiling_pressure, find_boiling_temp};
 use foodsci::sugar::{PanPart, blend, find_jam_yield, find_mass_to_reduce, find_reduced_mass};
@@ -103,7 +103,7 @@ fn lethality(row: &Row, stem: &str) -> Told {
         "TH-06" => {
             let d = Span::minutes(row.n("F121_min") / 6.0);
             let lethal = Lethal { reference: celsius(121.0), z: TempDifference::kelvins(row.n("z_C")) };
-            let at = compare_at_temp(d * row.n("decades"), &lethal, celsius(row.n("T_C"))).unwrap();
+            let at = d * (row.n("decades") / lethal.rate(celsius(row.n("T_C"))).unwrap());
             ("lethal rate", at.as_minutes())
         }
         "TH-07" => {
@@ -115,7 +115,7 @@ fn lethality(row: &Row, stem: &str) -> Told {
         "TH-08" => {
             let f = Span::minutes(row.n("Fref_min"));
             let at = Temp::fahrenheit(row.n("T_F"));
-            ("lethal rate", compare_at_temp(f, &lethal_of(row), at).unwrap().as_minutes())
+            ("lethal rate", f.as_minutes() / lethal_of(row).rate(at).unwrap())
         }
         _ => {
             let lethal = Lethal {
@@ -123,7 +123,7 @@ fn lethality(row: &Row, stem: &str) -> Told {
                 z: TempDifference::fahrenheit_degrees(row.n("z_F")),
             };
             let f = Span::minutes(row.n("D150_min") * row.n("decades"));
-            ("lethal rate", compare_at_temp(f, &lethal, Temp::fahrenheit(row.n("T_F"))).unwrap().as_minutes())
+            ("lethal rate", f.as_minutes() / lethal.rate(Temp::fahrenheit(row.n("T_F"))).unwrap())
         }
     }
 }

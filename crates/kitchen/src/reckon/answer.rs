@@ -193,6 +193,11 @@ impl Reckoning {
 }
 
 impl Output {
+    /// Whether every figure of it is one.
+    pub(super) fn is_number(&self) -> bool {
+        [self.value, self.low, self.high].into_iter().flatten().all(f64::is_finite)
+    }
+
     /// The figure with its unit as one reads it: `63 g`, `about 27 to 45 min, likely 34`.
     #[must_use]
     pub fn say(&self) -> String {

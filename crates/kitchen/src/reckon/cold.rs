@@ -327,7 +327,7 @@ static OUTAGE: Sum = Sum {
             .range("until it softens (23 F)", softens, "h")
             .range("until it is at 40 F", fridge, "h")
             .know("keep the door shut; a blanket over it helps, the vents free")
-            .caution("a thermometer decides: food with ice in it, or at 40 F or below, may be frozen again with some loss; food above 40 F for two hours or more is thrown away (USDA and extension offices print which)")
+            .caution("a thermometer decides, not this; what to keep and what to throw away is printed food by food: ask the county extension office before you eat or freeze any of it again")
             .from(&food.citation)
             .from(&leaks.citation))
     },

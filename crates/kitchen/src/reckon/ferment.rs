@@ -28,7 +28,7 @@ static FERMENT_DAYS: Sum = Sum {
         let days = find_days_to_sour(asked.temp("at")?, asked.percent("percent")?)?;
         let mut answer = Answer::new()
             .range("days until about pH 3.8", Range::ends(days.soonest.as_days(), days.latest.as_days()), "days")
-            .caution("the reading decides: pH 4.6 or below before it is eaten; above that after a week, throw it away")
+            .caution("above pH 4.6 it is not eaten; a low reading opens nothing, the printed weeks and signs decide")
             .know("under 7 C it takes weeks to months; another flora may never turn sour");
         let weeks = almanac
             .find_ferment("sauerkraut", FermentRecord::TemperatureTime)

@@ -198,6 +198,9 @@ static COVER_LIQUID: Sum = Sum {
 
 fn cover_liquid(asked: &Asked<'_>, almanac: &Almanac) -> Result<Answer, ReckonError> {
     let jars = asked.count("jars")?;
+    if jars <= 0.0 {
+        return Err(asked.unknown("jars", vec!["1 jar or more".to_owned()]));
+    }
     let jar = read_jar(Some(asked.name("jar")?))?;
     let produce = asked.mass("produce")?;
     let headspace = asked.maybe_length("headspace")?;

@@ -63,9 +63,16 @@ pub fn reckon(almanac: &Almanac, name: &str, typed: &[String]) -> Result<Reckoni
     };
     let asked = Asked::read(sum, typed)?;
     let answer = (sum.answer)(&asked, almanac)?;
-    Ok(Reckoning::new(sum, &asked, answer))
+    let reckoning = Reckoning::new(sum, &asked, answer);
+    // The last gate: whatever a model let through, nothing is told that is no number.
+    match reckoning.outputs.iter().find(|output| !output.is_number()) {
+        Some(output) => Err(foodsci::ModelError::NotANumber { quantity: output.name }.into()),
+        None => Ok(reckoning),
+    }
 }
 
+#[cfg(test)]
+mod anything;
 #[cfg(test)]
 mod printed;
 #[cfg(test)]

@@ -84,7 +84,12 @@ fn acid_per_jar(asked: &Asked<'_>, almanac: &Almanac) -> Result<Answer, ReckonEr
         .iter()
         .filter(|rule| rule.product == product.id && rule.place == AcidPlace::EachJar)
         .filter(|rule| rule.citation.may_be_called_tested())
-        .find(|rule| rule.jar == jar);
+        .filter(|rule| rule.jar == jar)
+        // Where publications differ, the most acid.
+        .max_by(|one, other| {
+            let acid = |rule: &almanac::AcidRule| rule.lemon.map_or(0.0, measure::Volume::as_teaspoons);
+            acid(one).total_cmp(&acid(other))
+        });
     let Some(rule) = row else {
         return Ok(Answer::new().against(
             format!("no acid is printed for {} in a {jar} jar", product.id),

@@ -280,7 +280,7 @@ static JAM_WATER: Sum = Sum {
         Ok(if activity.high.0 > 0.85 {
             answer.against(
                 format!(
-                    "water activity may be {}, above the 0.85 at which sweetness alone would keep it",
+                    "water activity may be {}, above 0.85: sugar alone does not keep it",
                     say(activity.high.0, "").trim()
                 ),
                 "process it by a tested formula, freeze it, or keep it cold",
