@@ -6,6 +6,7 @@
 mod acid;
 mod change;
 mod closed_list;
+mod engineering;
 mod fault;
 mod formula;
 mod guess;
@@ -29,6 +30,7 @@ pub use acid::{AcidPlace, AcidRemark, AcidRule};
 pub use change::{
     AppliesTo, Change, ChangeQuestion, ChangeRule, IngredientClass, LimitAmount, Verdict, What,
 };
+pub use engineering::{FoodHeat, JarInside, PlanningRange, RangeOf, RangeUnit, Spread};
 pub use fault::{DataFault, DataProblem};
 pub use formula::{
     Action, Attention, Care, Equipment, Formula, FormulaClass, FormulaStep, Ingredient, IngredientUnit,

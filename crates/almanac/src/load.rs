@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
 use crate::change::{ChangeRule, read_changes};
+use crate::engineering::{Engineering, read_engineering};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
 use crate::guess::{Guesses, read_guesses};
@@ -41,6 +42,7 @@ pub struct Almanac {
     pub(crate) methods: MethodTables,
     pub(crate) guesses: Guesses,
     pub(crate) keeping: KeepingTables,
+    pub(crate) engineering: Engineering,
 }
 
 impl Almanac {
@@ -81,6 +83,7 @@ impl Almanac {
         check_remarks(&mut reading, &acid.remarks, &processes);
         let guesses = read_guesses(&mut reading);
         let keeping = read_keeping(&mut reading, |id| processes.knows(id));
+        let engineering = read_engineering(&mut reading);
         if !reading.faults.is_empty() {
             return Err(reading.faults);
         }
@@ -101,6 +104,7 @@ impl Almanac {
             methods,
             guesses,
             keeping,
+            engineering,
         })
     }
 

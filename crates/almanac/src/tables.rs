@@ -105,6 +105,12 @@ tables!(
     Dried = "keeping/dried.csv",
     /// How long food stays at its best.
     BestBy = "keeping/best_by.csv",
+    /// What foods take to heat and to freeze.
+    FoodHeat = "engineering/foods.csv",
+    /// How far kitchens and foods differ, as ranges.
+    PlanningRanges = "engineering/ranges.csv",
+    /// The inside of jars.
+    JarInsides = "engineering/jar_insides.csv",
 );
 
 impl Table {

@@ -348,6 +348,41 @@ const PINS: &[Pin] = &[
         digest: 0xdcd1_935f_a5af_97c6,
         sums: &[("temp_low_F", 2512.0), ("temp_high_F", 2609.0), ("value_min", 568.0), ("value_max", 694.0)],
     },
+    Pin {
+        table: Table::FoodHeat,
+        rows: 39,
+        read: 39,
+        memory: 0,
+        digest: 0xf565_e0a1_b857_7b3d,
+        sums: &[
+            ("moisture_pct", 2156.22),
+            ("freezes_C", -36.4),
+            ("heat_above_kJ_kgK", 150.33),
+            ("heat_below_kJ_kgK", 75.42),
+            ("latent_kJ_kg", 11106.0),
+        ],
+    },
+    Pin {
+        table: Table::PlanningRanges,
+        rows: 32,
+        read: 6,
+        memory: 0,
+        digest: 0xdb5e_1833_a447_06ef,
+        sums: &[("low", 2543.31), ("likely", 3500.85), ("high", 6262.18)],
+    },
+    Pin {
+        table: Table::JarInsides,
+        rows: 4,
+        read: 0,
+        memory: 0,
+        digest: 0x4a12_b81b_5de4_0bee,
+        sums: &[
+            ("inside_diameter_mm", 337.0),
+            ("inside_height_mm", 545.0),
+            ("glass_g_low", 1594.0),
+            ("glass_g_high", 1780.0),
+        ],
+    },
 ];
 
 /// The rows of a table, by column.

@@ -10,6 +10,7 @@ pub mod day;
 mod day_file;
 mod gauge;
 mod plan;
+pub mod reckon;
 mod supplies;
 mod tell;
 pub mod wording;

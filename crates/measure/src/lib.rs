@@ -11,6 +11,8 @@
 //!   [`scale_steps_around`] give the two nearest amounts that can be measured.
 
 mod fraction;
+mod heat;
+mod matter;
 mod quantity;
 mod read;
 mod round;
@@ -19,10 +21,16 @@ mod unit;
 mod write;
 
 pub use fraction::Fraction;
+pub use heat::{
+    Conductivity, Diffusivity, Film, Heat, HeatCapacity, HeatLoss, Power, SpecificEnergy, SpecificHeat,
+    TempDifference,
+};
+pub use matter::{AirPressure, Area, Density, MassFlow, Span};
 pub use quantity::{Altitude, Length, Mass, Minutes, Percent, Pressure, Temp, Volume};
 pub use read::{
-    Amount, Expected, ReadError, read_altitude, read_amount, read_clock, read_count, read_fraction,
-    read_length, read_mass, read_minutes, read_percent, read_pressure, read_temp, read_volume,
+    Amount, Expected, ReadError, read_air_pressure, read_altitude, read_amount, read_clock, read_count,
+    read_fraction, read_length, read_mass, read_minutes, read_percent, read_power, read_pressure, read_temp,
+    read_volume,
 };
 pub use round::{Stepwise, round_down_to, round_nearest_to, round_up_to};
 pub use steps::{KitchenSteps, kitchen_measures_around, scale_steps_around};

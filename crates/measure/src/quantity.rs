@@ -1,7 +1,6 @@
 //! Physical quantities as newtypes: made by unit, read by unit, with sensible arithmetic only.
 
-use std::iter::Sum;
-use std::ops::{Add, Mul, Sub};
+use std::ops::Add;
 
 /// Declares a quantity that is kept in one base unit as a finite `f64`.
 macro_rules! quantity {
@@ -35,22 +34,22 @@ macro_rules! quantity {
             }
         }
 
-        impl Add for $name {
+        impl ::std::ops::Add for $name {
             type Output = Self;
             fn add(self, other: Self) -> Self { Self { $base: self.$base + other.$base } }
         }
 
-        impl Sub for $name {
+        impl ::std::ops::Sub for $name {
             type Output = Self;
             fn sub(self, other: Self) -> Self { Self { $base: self.$base - other.$base } }
         }
 
-        impl Mul<f64> for $name {
+        impl ::std::ops::Mul<f64> for $name {
             type Output = Self;
             fn mul(self, times: f64) -> Self { Self { $base: self.$base * times } }
         }
 
-        impl Sum for $name {
+        impl ::std::iter::Sum for $name {
             fn sum<I: Iterator<Item = Self>>(parts: I) -> Self {
                 parts.fold(Self::ZERO, |so_far, part| so_far + part)
             }
@@ -80,6 +79,8 @@ macro_rules! read_as {
         }
     };
 }
+
+pub(crate) use {quantity, read_as};
 
 /// Grams in one avoirdupois pound, exactly (NIST SP 811, 2008, appendix B.8).
 const GRAMS_PER_POUND: f64 = 453.592_37;

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{after, almanac, clear, completions, day, fit, serve};
+use crate::{after, almanac, clear, completions, day, fit, reckon, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -46,6 +46,8 @@ enum Command {
     Dried(after::DriedCommand),
     /// Ask how long food that is put up stays at its best
     Keeps(after::KeepsCommand),
+    /// Do a small sum of the kitchen, or see why a printed time is what it is
+    Reckon(reckon::ReckonCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -70,6 +72,7 @@ impl StillroomCommand {
             Some(Command::Ferment(command)) => command.run(),
             Some(Command::Dried(command)) => command.run(),
             Some(Command::Keeps(command)) => command.run(),
+            Some(Command::Reckon(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

@@ -80,6 +80,11 @@ impl Leaf {
         self.beside("│", "", &[line.to_owned()]);
     }
 
+    /// A figure and a line that is set already, no wider than [`BESIDE`].
+    pub(crate) fn line_set(&mut self, figure: &str, line: &str) {
+        self.beside("│", figure, &[line.to_owned()]);
+    }
+
     /// An empty line beside the rule.
     pub(crate) fn gap(&mut self) {
         self.set("");

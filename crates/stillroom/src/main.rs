@@ -15,6 +15,7 @@ mod ending;
 mod fit;
 mod leaf;
 mod reading;
+mod reckon;
 mod serve;
 mod wrap;
 

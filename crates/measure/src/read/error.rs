@@ -17,6 +17,10 @@ pub enum Expected {
     Altitude,
     /// A pressure or a gauge error.
     Pressure,
+    /// An absolute pressure of the air.
+    AirPressure,
+    /// The power of a burner.
+    Power,
     /// A temperature.
     Temp,
     /// A span of time.
@@ -40,6 +44,8 @@ impl fmt::Display for Expected {
             Self::Length => r#"a length such as "1/2 in" or "12 mm""#,
             Self::Altitude => r#"a height such as "3,200 ft" or "1000 m""#,
             Self::Pressure => r#"a pressure such as "+0.5 psi" or "69 kPa""#,
+            Self::AirPressure => r#"a station pressure such as "845 hPa" or "24.9 inHg""#,
+            Self::Power => r#"a power such as "1800 W", "2.4 kW" or "9000 Btu/h""#,
             Self::Temp => r#"a temperature such as "180 F" or "82 C""#,
             Self::Minutes => r#"a time such as "35 min", "1 h 20 min" or "2 days""#,
             Self::Clock => r#"a time of day such as "13:30" or "1:30 pm""#,

@@ -7,5 +7,6 @@ mod day;
 mod documented;
 mod fit;
 mod program;
+mod reckon;
 mod serve;
 mod world;
