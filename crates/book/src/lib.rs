@@ -7,25 +7,32 @@
 //! - A [`Record`] resolves corrections and strikes, whatever order entries came in, and tells each arrival as a
 //!   [`Change`].
 //! - A [`Store`] keeps the texts: [`SqliteStore`] in a file, [`MemoryStore`] for as long as the program runs.
+//! - [`view`] holds the pure folds, one module each; [`view::Views`] is all of them. A [`Book`] is a store with its views.
 
 pub mod act;
+mod book;
 mod canonical;
 mod chain;
 mod day;
 mod entry;
 mod id;
+mod lines;
 mod moment;
 mod quantity;
 mod record;
+mod snapshot;
 mod store;
 #[cfg(test)]
 mod testing;
+pub mod view;
 
+pub use book::{Book, WriteError};
 pub use canonical::CanonicalError;
 pub use chain::{Link, LinkError};
 pub use day::{RoughDate, RoughDateError};
 pub use entry::{ENTRY_VERSION, Entry, EntryError, LONGEST_ENTRY, Written};
 pub use id::{Id, IdError, ItemId};
+pub use lines::{LineFault, LineFaults, export_lines, read_lines};
 pub use moment::{Moment, MomentError};
 pub use quantity::{Amount, HundredthsPh, Microlitres, MilliCelsius, Milligrams, Pascals, Price};
 pub use record::{Change, Record, Standing};

@@ -20,7 +20,6 @@ macro_rules! whole {
 
             /// As a quantity to reckon with.
             #[must_use]
-            #[expect(clippy::cast_precision_loss, reason = "whole numbers of the journal stay below 2^53")]
             pub fn $into(self) -> $quantity {
                 $quantity::$make(self.0 as f64 / $per)
             }
@@ -32,10 +31,8 @@ macro_rules! whole {
 pub(crate) const LARGEST_WHOLE: i64 = 9_007_199_254_740_991;
 
 fn nearest_whole(number: f64) -> Option<i64> {
-    #[expect(clippy::cast_precision_loss, reason = "2^53 - 1 is exact")]
     let largest = LARGEST_WHOLE as f64;
     let rounded = number.round();
-    #[expect(clippy::cast_possible_truncation, reason = "the guard keeps it below 2^53")]
     (rounded.abs() <= largest).then_some(rounded as i64)
 }
 

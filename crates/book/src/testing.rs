@@ -38,3 +38,9 @@ pub(crate) fn note(number: u16, words: &str) -> Entry {
 pub(crate) fn strike(number: u16) -> Entry {
     entry(number, i64::from(number), Struck {})
 }
+
+/// One entry of each kind, every field filled.
+pub(crate) fn one_of_each() -> Vec<Entry> {
+    let text = include_str!("../tests/it/one_of_each.jsonl");
+    crate::lines::read_lines(text).unwrap().into_iter().map(crate::entry::Written::into_entry).collect()
+}

@@ -1,5 +1,7 @@
 //! Lots: containers put up together, where they stand, and what became of each.
 
+use almanac::JarSize;
+use measure::Volume;
 use serde::{Deserialize, Serialize};
 
 use crate::day::RoughDate;
@@ -22,6 +24,25 @@ pub struct Spot {
     pub size: Box<str>,
     /// The shelf; absent while they stand where they were made.
     pub shelf: Option<ItemId>,
+}
+
+impl Spot {
+    /// What one container holds to the brim, where its size is a jar of the published list.
+    ///
+    /// # Examples
+    ///
+    /// ```
+    /// use book::act::Spot;
+    /// use measure::Volume;
+    ///
+    /// let spot = |size: &str| Spot { size: size.into(), shelf: None };
+    /// assert_eq!(spot("half-pint").volume(), Some(Volume::fluid_ounces(8.0)));
+    /// assert_eq!(spot("Otto's old jar").volume(), None);
+    /// ```
+    #[must_use]
+    pub fn volume(&self) -> Option<Volume> {
+        JarSize::find(&self.size).map(JarSize::volume)
+    }
 }
 
 /// Containers and where they were put.

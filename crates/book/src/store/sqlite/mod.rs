@@ -207,18 +207,20 @@ impl Store for SqliteStore {
 
     fn read_snapshot(&self) -> Result<Option<StoredSnapshot>, StoreError> {
         let fault = |source| faults::reading(&self.path, source);
-        let row: Option<(i64, Vec<u8>, Vec<u8>, Vec<u8>)> = self
-            .connection
-            .query_row("SELECT position, link, hash, bytes FROM snapshot", [], |row| {
-                Ok((row.get(0)?, row.get(1)?, row.get(2)?, row.get(3)?))
-            })
+        let read = |row: &rusqlite::Row<'_>| {
+            let [link, hash] = [row.get::<_, Vec<u8>>(1)?, row.get(2)?].map(|bytes| Link::from_bytes(&bytes));
+            let (position, bytes) = (row.get::<_, i64>(0)?, row.get::<_, Vec<u8>>(3)?);
+            let whole = hash == Some(Link::over(&bytes));
+            Ok(link.filter(|_| whole).map(|link| StoredSnapshot {
+                head: Head { position: Position(position.unsigned_abs()), link },
+                bytes,
+            }))
+        };
+        self.connection
+            .query_row("SELECT position, link, hash, bytes FROM snapshot", [], read)
             .optional()
-            .map_err(fault)?;
-        Ok(row.and_then(|(position, link, hash, bytes)| {
-            let position = Position(u64::try_from(position).ok()?);
-            let whole = Link::from_bytes(&hash) == Some(Link::over(&bytes));
-            whole.then_some(StoredSnapshot { head: Head { position, link: Link::from_bytes(&link)? }, bytes })
-        }))
+            .map(Option::flatten)
+            .map_err(fault)
     }
 
     fn write_snapshot(&mut self, snapshot: &StoredSnapshot) -> Result<(), StoreError> {
