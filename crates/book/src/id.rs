@@ -33,8 +33,8 @@ impl Id {
     /// ```
     /// use book::Id;
     ///
-    /// let id = Id::make("2026-09-12T18:03:00Z".parse().unwrap(), [7; 10]);
-    /// assert!(id.to_string().starts_with("01993f2b-4120-7"));
+    /// let id = Id::make("2022-02-22T19:22:22Z".parse().unwrap(), [7; 10]);
+    /// assert!(id.to_string().starts_with("017f22e2-79b0-7"));
     /// ```
     #[must_use]
     pub fn make(now: Timestamp, chance: [u8; 10]) -> Self {

@@ -110,23 +110,6 @@ fn a_missing_entry_is_found() {
     assert_eq!(damages, ["after entry 1 comes entry 3"]);
 }
 
-/// One flipped byte: every position is tried by the long run, every so many-th here.
-#[test]
-fn a_flipped_byte_is_found_or_changes_nothing() {
-    const STRIDE: usize = 37;
-    let folder = Folder::new();
-    let path = folder.file("house.book");
-    let head = small_book(&path);
-    let good = fs::read(&path).unwrap();
-    let mut found = 0;
-    for at in (0..good.len()).step_by(STRIDE) {
-        let mut bytes = good.clone();
-        bytes[at] ^= 0x20;
-        found += usize::from(crate::told::is_found_or_harmless(&folder, &bytes, head));
-    }
-    assert!(found > 20, "only {found} flips were found");
-}
-
 /// Cuts the file beside a book that was not closed: what was acknowledged and is gone is told.
 #[test]
 fn a_cut_off_file_beside_the_book_is_told() {

@@ -3,6 +3,7 @@
 #![expect(clippy::unwrap_used, reason = "a test ends where the world it made is not as it made it")]
 
 mod asked;
+mod faults;
 mod files;
 mod opened;
 mod order;

@@ -1,10 +1,10 @@
 //! Entries and folders for the tests, short to write.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use book::act::{Act, Noted};
-use book::{Entry, Head, Id, Moment, SqliteStore, Store as _, Written};
+use book::{Entry, Id, Moment, Written};
 
 /// The id of a number: grows with it.
 pub(crate) fn id(number: u32) -> Id {
@@ -45,6 +45,10 @@ impl Folder {
         Self(path)
     }
 
+    pub(crate) fn path(&self) -> &Path {
+        &self.0
+    }
+
     pub(crate) fn file(&self, name: &str) -> PathBuf {
         self.0.join(name)
     }
@@ -53,26 +57,5 @@ impl Folder {
 impl Drop for Folder {
     fn drop(&mut self) {
         let _ = std::fs::remove_dir_all(&self.0);
-    }
-}
-
-/// Lays a damaged file in place of a book and looks at it with everything there is. True when the damage was found;
-/// otherwise the journal must read as it was written.
-pub(crate) fn is_found_or_harmless(folder: &Folder, bytes: &[u8], head: Head) -> bool {
-    let path = folder.file("flipped.book");
-    for ending in ["", "-wal", "-shm", "-watch"] {
-        let _ = std::fs::remove_file(format!("{}{ending}", path.display()));
-    }
-    std::fs::write(&path, bytes).unwrap();
-    let Ok(mut opened) = SqliteStore::open(&path) else { return true };
-    match opened.store.verify() {
-        Ok(found) if found.damages.is_empty() => {
-            assert_eq!(found.head, head, "a flip went unnoticed");
-            let mut read = Head::EMPTY;
-            opened.store.read_after(Head::EMPTY, &mut |_, at| read = at).unwrap();
-            assert_eq!(read, head);
-            false
-        }
-        _ => true,
     }
 }

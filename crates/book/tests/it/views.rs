@@ -143,6 +143,33 @@ fn where_a_jar_went_is_told_later_by_a_correction() {
 }
 
 #[test]
+fn a_clock_set_back_or_in_1970_loses_nothing() {
+    let mut in_1970 = entry(2, 2, drawn(1, None));
+    in_1970.happened_at = book::Moment::utc(jiff::Timestamp::UNIX_EPOCH);
+    in_1970.arrived_at = jiff::Timestamp::UNIX_EPOCH;
+    let hour_back = entry(3, -59, drawn(2, None));
+    let views = draw(vec![entry(1, 1, damson()), in_1970, hour_back]);
+    assert_eq!(stands(&views), [("cellar".into(), 6, 0)]);
+}
+
+#[test]
+fn the_night_of_two_hours_is_counted_once() {
+    let at = |number, moment: &str, act: Act| Entry {
+        happened_at: moment.parse().unwrap(),
+        ..entry(number, 0, act)
+    };
+    let views = draw(vec![
+        at(1, "2026-11-01T01:10:00-04:00[America/New_York]", damson().into()),
+        at(3, "2026-11-01T01:05:00-05:00[America/New_York]", drawn(1, None).into()),
+        at(2, "2026-11-01T01:50:00-04:00[America/New_York]", counted(9).into()),
+    ]);
+    // By the wall the draw came first; it did not.
+    assert_eq!(views.lots.find(id(1)).unwrap().counts()[&id(2)].expected, 9);
+    let day = jiff::civil::date(2026, 11, 1);
+    assert_eq!(views.tallies.sum(day..=day)[&Figure::Drawn(id(1), "half-pint".into(), None)], 1);
+}
+
+#[test]
 fn a_struck_lot_is_gone_from_every_view() {
     let mut strike = entry(3, 3, Struck {});
     strike.follows = Some(id(1));
