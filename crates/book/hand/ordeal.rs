@@ -37,7 +37,7 @@ pub(crate) fn run(folder: &Path, rounds: u32, seed: u64) -> ExitCode {
             println!("round {round}: note {number} was acknowledged and is missing");
             return ExitCode::FAILURE;
         }
-        let is_whole = there.len() as u32 % GROUP == 0;
+        let is_whole = (there.len() as u32).is_multiple_of(GROUP);
         if !is_whole {
             println!("round {round}: an act is half there: {} notes", there.len());
             return ExitCode::FAILURE;
