@@ -5,6 +5,7 @@
 //! - `fill FILE FROM COUNT` appends so many groups, beside whoever else is writing.
 //! - `look FILE` opens a book, prints what there is to say about it and how many entries it holds.
 //! - `ordeal FOLDER ROUNDS SEED` kills a writer at so many moments and looks each time for what it had acknowledged.
+//! - `measure FOLDER` fills books and prints how long they take; `peak FILE` prints the memory that opening one takes.
 //! - `flips FOLDER STRIDE` flips a bit of every so many-th byte of a small book and looks whether it is noticed.
 
 #![expect(clippy::unwrap_used, reason = "the hand ends where the world it made is not as it made it")]
@@ -15,6 +16,7 @@ use book::act::Noted;
 use book::{Entry, Head, Id, Moment, SqliteStore, Store as _, Written};
 
 mod flips;
+mod measure;
 mod ordeal;
 
 /// Entries of one group.
@@ -31,6 +33,8 @@ fn main() -> ExitCode {
         ["ordeal", folder, rounds, seed] => {
             ordeal::run(folder.as_ref(), rounds.parse().unwrap(), seed.parse().unwrap())
         }
+        ["measure", folder] => measure::run(folder.as_ref()),
+        ["peak", file] => measure::peak(file.as_ref()),
         ["flips", folder, stride] => flips::run(folder.as_ref(), stride.parse().unwrap()),
         _ => {
             eprintln!("the words are at the head of {}", file!());

@@ -8,6 +8,7 @@ pub mod ask;
 pub mod day;
 mod day_file;
 mod gauge;
+pub mod keep;
 mod plan;
 mod supplies;
 mod tell;

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{almanac, clear, completions, day, fit, serve};
+use crate::{almanac, book, clear, completions, day, fit, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -30,6 +30,30 @@ enum Command {
     Clear(clear::ClearCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
+    /// Write down what was put up, in one line
+    PutUp(book::put_up::PutUpCommand),
+    /// Write down what already stands here
+    Stands(book::put_up::StandsCommand),
+    /// Took one: a container leaves a shelf
+    Draw(book::draw::DrawCommand),
+    /// What stands where, what to eat first; move and count
+    Shelf(book::shelf::ShelfCommand),
+    /// One lot: its seals, losses, trouble, sisters
+    Lot(book::lot::LotCommand),
+    /// What came in and still waits
+    Basket(book::basket::BasketCommand),
+    /// Ferments, drying, cooling jars
+    Working(book::working::WorkingCommand),
+    /// What a week, a month, a season came to
+    Tell(book::tell::TellCommand),
+    /// Take back an act
+    TakeBack(book::undo::TakeBackCommand),
+    /// Everything that was ever said about a lot
+    History(book::undo::HistoryCommand),
+    /// The book's file: verify, export, import, back up, restore
+    Book(book::file::BookCommand),
+    /// Make the book of an invented household
+    Demo(book::demo::DemoCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -46,6 +70,18 @@ impl StillroomCommand {
             Some(Command::Day(command)) => command.run(),
             Some(Command::Clear(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
+            Some(Command::PutUp(command)) => command.run(),
+            Some(Command::Stands(command)) => command.run(),
+            Some(Command::Draw(command)) => command.run(),
+            Some(Command::Shelf(command)) => command.run(),
+            Some(Command::Lot(command)) => command.run(),
+            Some(Command::Basket(command)) => command.run(),
+            Some(Command::Working(command)) => command.run(),
+            Some(Command::Tell(command)) => command.run(),
+            Some(Command::TakeBack(command)) => command.run(),
+            Some(Command::History(command)) => command.run(),
+            Some(Command::Book(command)) => command.run(),
+            Some(Command::Demo(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

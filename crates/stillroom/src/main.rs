@@ -5,6 +5,7 @@
 
 mod almanac;
 mod amounts;
+mod book;
 mod cited;
 mod clear;
 mod command;

@@ -1,6 +1,7 @@
 //! The program as a person meets it: exit code, standard output, standard error.
 
 mod almanac;
+mod book;
 mod clear;
 mod day;
 mod documented;
