@@ -42,6 +42,8 @@ enum Command {
     Lot(book::lot::LotCommand),
     /// What came in and still waits
     Basket(book::basket::BasketCommand),
+    /// What went into a canner, and when
+    Load(book::load::LoadCommand),
     /// Ferments, drying, cooling jars
     Working(book::working::WorkingCommand),
     /// What a week, a month, a season came to
@@ -76,6 +78,7 @@ impl StillroomCommand {
             Some(Command::Shelf(command)) => command.run(),
             Some(Command::Lot(command)) => command.run(),
             Some(Command::Basket(command)) => command.run(),
+            Some(Command::Load(command)) => command.run(),
             Some(Command::Working(command)) => command.run(),
             Some(Command::Tell(command)) => command.run(),
             Some(Command::TakeBack(command)) => command.run(),

@@ -150,6 +150,15 @@ impl Batches {
         self.loads.find(&id)
     }
 
+    /// Every load that was begun, the earliest first.
+    #[must_use]
+    pub fn loads(&self) -> Vec<(Id, &Load)> {
+        let begun = self.loads.iter().filter(|(_, load)| load.begun.is_some());
+        let mut loads: Vec<(Id, &Load)> = begun.map(|(id, load)| (*id, load)).collect();
+        loads.sort_by_key(|(id, load)| (load.begun.as_ref().map(|act| act.entry.happened_at.at()), *id));
+        loads
+    }
+
     /// Every batch, the earliest id first.
     pub fn iter(&self) -> impl Iterator<Item = (Id, &Batch)> {
         self.batches.iter().map(|(id, batch)| (*id, batch))

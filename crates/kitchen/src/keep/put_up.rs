@@ -1,13 +1,15 @@
 //! Put up, after the fact, in one line; and what already stands here.
 
-use book::act::{HouseSet, HouseThing, LotPutUp, OpenHolds, Put, ShelfKind, Spot, Told};
+use book::act::{Act, HouseSet, HouseThing, LotPutUp, OpenHolds, Put, ShelfKind, Spot, Told};
 use book::view::Views;
 use book::{Id, Moment, RoughDate, Store};
 
 use super::answer::LotLine;
 use super::error::KeepError;
-use super::find::{plain, shelf_id};
+use super::find::{plain, require_lot, shelf_id};
 use super::line::{KeptLine, read_line};
+use super::loads::require_last_load;
+use super::undo::{follow_on_trial, require_adds_up_with};
 use super::{IdMaker, Keeper, Saying};
 
 /// What was put up.
@@ -27,6 +29,8 @@ pub struct PutUpWords {
     pub supplies: Vec<String>,
     /// What it holds, where it stays open and is topped up.
     pub open: Option<OpenHolds>,
+    /// Whether it came out of the load that went in last.
+    pub from_last_load: bool,
     /// How many containers it was to be, where fewer came of it: the reason is told with `lot lost`.
     pub planned: Option<String>,
 }
@@ -46,7 +50,9 @@ impl<S: Store, I: IdMaker> Keeper<S, I> {
         };
         let date = line.put_up.unwrap_or(words.put_up.or(Some(RoughDate::day(now.date()))));
         let (ids, ()) = self.say(now, |views, _| {
+            let last = words.from_last_load.then(|| require_last_load(views)).transpose()?;
             let lot = LotPutUp {
+                loads: last.into_iter().collect(),
                 formula: words.formula.as_deref().map(Into::into),
                 planned: planned.clone(),
                 supplies: words.supplies.iter().map(|name| shelf_id(name)).collect(),
@@ -89,6 +95,53 @@ impl<S: Store, I: IdMaker> Keeper<S, I> {
             Ok((sayings, lots))
         })?;
         lots.into_iter().map(|at| self.line_of(ids[at])).collect()
+    }
+
+    /// Says a lot's line anew: its name, its counts, its places, its date.
+    ///
+    /// # Errors
+    ///
+    /// If there is no such lot, the line cannot be read, or more was taken from it than it now would hold.
+    pub fn correct_lot(
+        &mut self,
+        now: &Moment,
+        typed: &str,
+        line: &str,
+        why: Option<&str>,
+    ) -> Result<LotLine, KeepError> {
+        let line = read_line(line)?;
+        let (_, id) = self.say(now, |views, _| {
+            let id = require_lot(views, typed, now.date())?;
+            let standing = views.record.find_standing(id);
+            let Some((last, put_up)) = standing.as_ref().and_then(|standing| match &standing.entry.act {
+                Act::LotPutUp(put_up) => Some((&standing.entry, put_up)),
+                _ => None,
+            }) else {
+                return Err(KeepError::NoSuchThing {
+                    what: "lot",
+                    typed: typed.to_owned(),
+                    hint: "`stillroom shelf list` shows what stands where",
+                });
+            };
+            // What the line does not say stays: the place where most of it was put, the date.
+            let place = put_up.containers.first().and_then(|put| put.spot.shelf.clone());
+            let shelf = line.shelf.as_deref().map(shelf_id).or(place);
+            let containers = line.contents.iter().map(|contents| Put {
+                spot: Spot { size: contents.size.clone(), shelf: shelf.clone() },
+                count: contents.count,
+            });
+            let corrected = LotPutUp {
+                name: line.name.clone(),
+                containers: containers.collect(),
+                put_up: line.put_up.unwrap_or(put_up.put_up),
+                ..put_up.clone()
+            };
+            let trial = follow_on_trial(last, corrected.clone().into());
+            require_adds_up_with(views, id, &[trial])?;
+            let saying = Saying { act: corrected.into(), follows: Some(last.id), why: why.map(Into::into) };
+            Ok((with_shelf(views, &line, saying), id))
+        })?;
+        self.line_of(id)
     }
 
     pub(super) fn line_of(&self, id: Id) -> Result<LotLine, KeepError> {

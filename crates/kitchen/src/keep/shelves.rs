@@ -1,6 +1,6 @@
 //! Shelves: what stands where, moving, counting, what to eat first, what is low.
 
-use book::act::{ContainersMoved, DifferenceSettled, HouseThing, Settled, ShelfCounted, Spot};
+use book::act::{ContainersMoved, DifferenceSettled, HouseSet, HouseThing, Settled, ShelfCounted, Spot};
 use book::view::Lot;
 use book::{Id, ItemId, Moment, Store};
 use jiff::civil::Date;
@@ -152,6 +152,21 @@ impl<S: Store, I: IdMaker> Keeper<S, I> {
             Ok((settled.collect(), id))
         })?;
         self.line_of(id)
+    }
+
+    /// Writes down what the winter wants of a food: `damson jam, 12 half-pints`.
+    ///
+    /// # Errors
+    ///
+    /// If the line cannot be read.
+    pub fn want(&mut self, now: &Moment, line: &str) -> Result<(), KeepError> {
+        let line = super::line::read_line(line)?;
+        let item = ItemId::from(format!("want-{}", shelf_id(&line.name)).as_str());
+        self.say(now, |_, _| {
+            let thing = HouseThing::Target { name: line.name.clone(), wants: line.contents.clone() };
+            Ok((vec![HouseSet { item: item.clone(), thing }.into()], ()))
+        })?;
+        Ok(())
     }
 
     /// What the winter wants and the shelves lack, a sentence each.

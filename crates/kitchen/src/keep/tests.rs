@@ -269,6 +269,60 @@ fn a_bowl_is_weighed_once() {
 }
 
 #[test]
+fn a_load_is_clock_times_and_the_lot_that_came_out_of_it() {
+    let mut keeper = keeper();
+    let words = LoadWords { containers: "7 quarts".into(), canner: Some("big canner".into()), gauge: None };
+    keeper.begin_load(&at(0), &words).unwrap();
+    keeper.mark_load(&at(12), None, book::act::LoadMark::AtPressure, Some("11 psi")).unwrap();
+    assert!(keeper.begin_load(&at(13), &words).is_ok());
+    let several = keeper.mark_load(&at(14), None, book::act::LoadMark::HeatOff, None);
+    assert!(matches!(several, Err(KeepError::SeveralThings { .. })), "{several:?}");
+    let second = keeper.list_loads(at(0).date())[0].id.clone();
+    keeper.end_load(&at(15), Some(&second), Some(false)).unwrap();
+    let load = keeper.end_load(&at(40), None, Some(true)).unwrap();
+    let clock: Vec<(&str, &str)> =
+        load.clock.iter().map(|(time, says)| (time.as_str(), says.as_str())).collect();
+    assert_eq!(
+        clock,
+        [("14:00", "in"), ("14:12", "at pressure, 11 psi"), ("14:40", "out, the whole process")]
+    );
+    let error = keeper.end_load(&at(41), None, None).unwrap_err().to_string();
+    assert!(error.contains("no load that is in"), "{error}");
+
+    let line = "pears, 7 quarts, cellar".to_owned();
+    keeper.put_up(&at(50), &PutUpWords { line, from_last_load: true, ..PutUpWords::default() }).unwrap();
+    let sheet = keeper.trace(&at(51), "pears").unwrap();
+    assert!(sheet.from.iter().any(|line| line.starts_with("load: in 2026-09-12 14:13")), "{:?}", sheet.from);
+    assert!(sheet.from.contains(&"big-canner".to_owned()), "{:?}", sheet.from);
+}
+
+#[test]
+fn a_lot_is_said_anew_but_not_below_what_was_taken_from_it() {
+    let mut keeper = keeper();
+    put_up(&mut keeper, "damson jam, 9 half-pints, cellar");
+    keeper.draw(&at(1), &draw_words("26-001", 3)).unwrap();
+    let corrected =
+        keeper.correct_lot(&at(2), "26-001", "damson jam, 8 half-pints", Some("miscounted")).unwrap();
+    assert_eq!(stands(&corrected), [("cellar", 5)]);
+    let error = keeper.correct_lot(&at(3), "26-001", "damson jam, 2 half-pints", None).unwrap_err();
+    assert!(matches!(error, KeepError::BuiltUpon { .. }), "{error}");
+    // Taken back step by step: the correction first.
+    keeper.take_back(&at(4), None, None).unwrap();
+    assert_eq!(stands(&keeper.trace(&at(5), "26-001").unwrap().lot), [("cellar", 6)]);
+}
+
+#[test]
+fn what_the_winter_wants_and_lacks_is_told() {
+    let mut keeper = keeper();
+    put_up(&mut keeper, "damson jam, 9 half-pints, cellar");
+    keeper.want(&at(1), "Damson jam, 12 half-pints").unwrap();
+    keeper.want(&at(1), "corn, 6 bags").unwrap();
+    assert_eq!(keeper.find_low(), ["corn: 0 of 6 bags", "Damson jam: 9 of 12 half-pints"]);
+    keeper.want(&at(2), "damson jam, 9 half-pints").unwrap();
+    assert_eq!(keeper.find_low(), ["corn: 0 of 6 bags"]);
+}
+
+#[test]
 fn the_demo_is_the_same_for_the_same_seed() {
     let demo = |seed| {
         let book = Book::open(MemoryStore::default()).unwrap();

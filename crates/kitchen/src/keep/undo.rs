@@ -135,28 +135,33 @@ fn find_group(views: &Views, entry: &Entry) -> Vec<Arc<Entry>> {
 fn require_adds_up(views: &Views, group: &[Arc<Entry>]) -> Result<(), KeepError> {
     let lots: BTreeSet<Id> =
         group.iter().filter_map(|entry| entry.act.lot(views.record.find_root(entry.id)?)).collect();
-    for id in lots {
-        let Some(lot) = views.lots.find(id) else { continue };
-        let before: i64 = lot.doubts().map(|(_, number)| number).sum();
-        let about = views.record.entries().values().filter(|entry| {
-            let root = views.record.find_root(entry.id);
-            let first = root.and_then(|root| views.record.find(root));
-            first.is_some_and(|first| first.act.lot(first.id) == Some(id))
-                || entry.act.lot(entry.id) == Some(id)
-        });
-        let strikes = group.iter().map(|struck| {
-            let mut strike = Entry::clone(struck);
-            strike.act = Struck {}.into();
-            strike.follows = Some(struck.id);
-            // Any id that is not in the book; nothing of this trial is written.
-            strike.id = Id::make(strike.arrived_at, fold_bytes(struck.id));
-            Arc::new(strike)
-        });
-        let trial = Views::rebuild(about.cloned().chain(strikes));
-        let after: i64 = trial.lots.find(id).map_or(0, |lot| lot.doubts().map(|(_, number)| number).sum());
-        if after > before {
-            return Err(KeepError::BuiltUpon { label: label_of(lot).to_owned() });
-        }
+    let strikes: Vec<Entry> = group.iter().map(|struck| follow_on_trial(struck, Struck {}.into())).collect();
+    lots.into_iter().try_for_each(|lot| require_adds_up_with(views, lot, &strikes))
+}
+
+/// An entry that follows another, for a trial only: nothing of it is written.
+pub(super) fn follow_on_trial(followed: &Entry, act: Act) -> Entry {
+    Entry {
+        // Any id that is not in the book.
+        id: Id::make(followed.arrived_at, fold_bytes(followed.id)),
+        follows: Some(followed.id),
+        act,
+        ..followed.clone()
+    }
+}
+
+/// That with these further entries no place of a lot holds fewer than none.
+pub(super) fn require_adds_up_with(views: &Views, id: Id, further: &[Entry]) -> Result<(), KeepError> {
+    let Some(lot) = views.lots.find(id) else { return Ok(()) };
+    let about = |entry: &&Arc<Entry>| {
+        let root = views.record.find_root(entry.id).and_then(|root| views.record.find(root));
+        root.is_some_and(|first| first.act.lot(first.id) == Some(id)) || entry.act.lot(entry.id) == Some(id)
+    };
+    let known = views.record.entries().values().filter(about).cloned();
+    let trial = Views::rebuild(known.chain(further.iter().cloned().map(Arc::new)));
+    let count = |lot: &book::view::Lot| lot.doubts().map(|(_, number)| number).sum::<i64>();
+    if trial.lots.find(id).map_or(0, count) > count(lot) {
+        return Err(KeepError::BuiltUpon { label: label_of(lot).to_owned() });
     }
     Ok(())
 }

@@ -91,6 +91,18 @@ enum What {
         #[command(flatten)]
         place: Place,
     },
+    /// Say its line anew: name, counts, place, date
+    Correct {
+        /// The lot: its number or its name
+        lot: String,
+        /// The line as it should have been: "damson jam, 8 half-pints"
+        line: String,
+        /// Why
+        #[arg(long)]
+        why: Option<String>,
+        #[command(flatten)]
+        place: Place,
+    },
     /// Add to an open container; it keeps the date of its oldest part
     TopUp {
         /// The lot: its number or its name
@@ -175,6 +187,10 @@ impl LotCommand {
                     unsealed: *unsealed,
                 };
                 lay_one("Written down. What is left:", &place.write(|kept, now| kept.lose(now, &words))?)
+            }
+            What::Correct { lot, line, why, place } => {
+                let lot = place.write(|kept, now| kept.correct_lot(now, lot, line, why.as_deref()))?;
+                lay_one("Written down.", &lot)
             }
             What::TopUp { lot, amount, basket, from, low_acid_oiled_or_cooked, place } => {
                 let words = TopUpWords {

@@ -5,6 +5,7 @@ pub(crate) mod demo;
 pub(crate) mod draw;
 pub(crate) mod file;
 mod lay;
+pub(crate) mod load;
 pub(crate) mod lot;
 pub(crate) mod put_up;
 pub(crate) mod shelf;

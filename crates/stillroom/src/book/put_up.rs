@@ -42,6 +42,9 @@ pub(crate) struct PutUpCommand {
     /// How many it was to be: "10 half-pints"
     #[arg(long, value_name = "CONTAINERS")]
     planned: Option<String>,
+    /// It came out of the load that went in last
+    #[arg(long)]
+    from_load: bool,
     /// It stays open and is topped up; what it holds
     #[arg(long, value_name = "WHAT")]
     open: Option<Open>,
@@ -87,6 +90,7 @@ impl PutUpCommand {
             supplies: self.supplies.clone(),
             open: self.open.map(OpenHolds::from),
             planned: self.planned.clone(),
+            from_last_load: self.from_load,
         };
         let lot = self.place.write(|kept, now| kept.put_up(now, &words))?;
         Ok(Answered::with(if self.json {

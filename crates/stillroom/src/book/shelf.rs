@@ -43,6 +43,13 @@ enum What {
         #[command(flatten)]
         place: Place,
     },
+    /// What the winter wants of a food
+    Want {
+        /// Food, counts with sizes: "damson jam, 12 half-pints"
+        line: String,
+        #[command(flatten)]
+        place: Place,
+    },
     /// Move containers to another shelf
     Move {
         /// The lot: its number or its name
@@ -100,6 +107,13 @@ impl ShelfCommand {
                 if *json { as_json(&lots)? } else { lay_lots("Eat these first.", &lots) }
             }
             What::Low { place } => lay_low(&place.read(|kept, _| Ok(kept.find_low()))?),
+            What::Want { line, place } => {
+                let low = place.write(|kept, now| {
+                    kept.want(now, line)?;
+                    Ok(kept.find_low())
+                })?;
+                lay_low(&low)
+            }
             What::Move { lot, to, count, shelf, size, place } => {
                 let words = MoveWords {
                     lot: lot.clone(),

@@ -133,6 +133,26 @@ fn a_bad_jar_leads_to_the_recall_sheet() {
 }
 
 #[test]
+fn a_load_is_kept_by_the_clock_and_leads_to_its_lot() {
+    let house = Household::new("load");
+    house.say(&["load", "begin", "7 quarts", "--canner", "big canner"]);
+    expect_all(&house.say(&["load", "mark", "pressure", "--reading", "11 psi"]), &["at pressure, 11 psi"]);
+    expect_all(
+        &house.say(&["load", "mark", "fell-below"]),
+        &["count it as not processed", "extension office"],
+    );
+    expect_all(&house.say(&["load", "end", "--not-whole"]), &["out, not the whole process"]);
+    house.say(&["put-up", "pear halves, 7 quarts, cellar", "--from-load"]);
+    expect_all(&house.say(&["lot", "show", "pear halves"]), &["load: in ", "big-canner"]);
+    house.say_in("house.book", &["load", "end"]).expect_wrong_question("no load that is in");
+    expect_all(&house.say(&["shelf", "want", "pear halves, 12 quarts"]), &["pear halves: 7 of 12 quarts"]);
+    expect_all(
+        &house.say(&["lot", "correct", "pear halves", "pear halves, 6 quarts"]),
+        &["6 quarts on cellar"],
+    );
+}
+
+#[test]
 fn an_act_is_taken_back_and_stays_in_the_history() {
     let house = Household::new("undo");
     house.say(&["put-up", "damson jam, 9 half-pints, cellar"]);
