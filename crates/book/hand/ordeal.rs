@@ -12,14 +12,24 @@ use super::{GROUP, id};
 /// The most groups a writer may acknowledge before it is killed.
 const MOST: u64 = 7;
 
-/// Runs so many rounds on one growing book and prints what came of them.
+/// Rounds before a new book is begun.
+const ROUNDS_A_BOOK: u32 = 50;
+
+/// Runs so many rounds on growing books and prints what came of them.
 pub(crate) fn run(folder: &Path, rounds: u32, seed: u64) -> ExitCode {
-    let file = folder.join("ordeal.book");
+    let mut file = folder.join("ordeal-0.book");
     let mut chance = seed;
     let mut acknowledged: Vec<u32> = Vec::new();
+    let mut acts = 0;
     let mut unclean = 0;
     let mut unacknowledged = 0;
     for round in 0..rounds {
+        if round % ROUNDS_A_BOOK == 0 && round > 0 {
+            // A new book now and then: each round reads the whole of it.
+            acts += acknowledged.len();
+            acknowledged.clear();
+            file = folder.join(format!("ordeal-{}.book", round / ROUNDS_A_BOOK));
+        }
         // Numbers that a killed writer may have written without saying so are passed over.
         let from = acknowledged.last().map_or(0, |last| last + 100 * GROUP);
         chance = chance.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
@@ -42,18 +52,21 @@ pub(crate) fn run(folder: &Path, rounds: u32, seed: u64) -> ExitCode {
             println!("round {round}: an act is half there: {} notes", there.len());
             return ExitCode::FAILURE;
         }
-        unacknowledged = there.len() as u32 / GROUP - acknowledged.len() as u32;
+        let is_last = round + 1 == rounds || (round + 1) % ROUNDS_A_BOOK == 0;
+        if is_last {
+            unacknowledged += there.len() as u32 / GROUP - acknowledged.len() as u32;
+            let mut store = opened.store;
+            if let Some(damage) = store.verify().unwrap().damages.first() {
+                println!("damaged after round {round}: {damage}");
+                return ExitCode::FAILURE;
+            }
+        }
     }
-    let mut store = SqliteStore::open(&file).unwrap().store;
-    let damages = store.verify().unwrap().damages;
-    if !damages.is_empty() {
-        println!("damaged at the end: {}", damages[0]);
-        return ExitCode::FAILURE;
-    }
+    acts += acknowledged.len();
     println!(
         "{rounds} writers killed, {unclean} of them before the book was closed; {} acts acknowledged and all there; \
          {unacknowledged} there that nobody had been told of; none half there",
-        acknowledged.len()
+        acts
     );
     ExitCode::SUCCESS
 }

@@ -12,6 +12,7 @@ use crate::ending::Answered;
 
 /// Baskets: what came in and still waits.
 #[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  stillroom basket in damsons \"5.4 kg\"\n  stillroom basket list")]
 pub(crate) struct BasketCommand {
     #[command(subcommand)]
     what: What,
@@ -20,8 +21,14 @@ pub(crate) struct BasketCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// Take a basket in
+    #[command(
+        after_help = "Examples:\n  stillroom basket in damsons \"5.4 kg\" --bowl \"blue bowl\" --tare \"400 g\"\n  stillroom basket in corn \"24 ears\" --from \"the market\""
+    )]
     In(TakeIn),
     /// Use a part of a basket, or all that is left
+    #[command(
+        after_help = "Examples:\n  stillroom basket use damsons \"3 kg\"\n  stillroom basket use damsons"
+    )]
     Use {
         /// The basket: its name or id
         basket: String,
@@ -31,6 +38,9 @@ enum What {
         place: Place,
     },
     /// A basket, or a part of it, left as it was
+    #[command(
+        after_help = "Examples:\n  stillroom basket leave damsons composted --amount \"1 lb\"\n  stillroom basket leave corn given --to Otto"
+    )]
     Leave {
         /// The basket: its name or id
         basket: String,
@@ -46,6 +56,9 @@ enum What {
         place: Place,
     },
     /// Correct how much a basket held, without its bowl
+    #[command(
+        after_help = "Examples:\n  stillroom basket correct damsons \"4.9 kg\" --why \"read it wrong\""
+    )]
     Correct {
         /// The basket: its name or id
         basket: String,
@@ -58,6 +71,7 @@ enum What {
         place: Place,
     },
     /// List what waits
+    #[command(after_help = "Examples:\n  stillroom basket list")]
     List {
         /// Print the answer as JSON
         #[arg(long)]

@@ -11,6 +11,7 @@ use crate::ending::{Answered, wrong_question};
 
 /// Make the book of an invented household, two years of it, to look around in.
 #[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  stillroom demo demo.book\n  stillroom demo demo.book --seed 7")]
 pub(crate) struct DemoCommand {
     /// The new file
     file: PathBuf,

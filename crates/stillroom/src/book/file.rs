@@ -15,6 +15,9 @@ use kitchen::wording::{as_sentence, capitalize};
 
 /// The book's file: verify, export, import, back up, restore.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom book verify\n  stillroom book backup stick.backup\n  stillroom book export book.jsonl"
+)]
 pub(crate) struct BookCommand {
     #[command(subcommand)]
     what: What,
@@ -23,6 +26,7 @@ pub(crate) struct BookCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// Read everything and compare it with everything that can be compared
+    #[command(after_help = "Examples:\n  stillroom book verify")]
     Verify {
         /// Take the book as it is for the right one, whatever was there before
         #[arg(long)]
@@ -31,6 +35,9 @@ enum What {
         place: Place,
     },
     /// Write every entry as plain text, one a line
+    #[command(
+        after_help = "Examples:\n  stillroom book export book.jsonl\n  stillroom book export > book.jsonl"
+    )]
     Export {
         /// Where to; without it, standard output
         file: Option<PathBuf>,
@@ -38,6 +45,7 @@ enum What {
         place: Place,
     },
     /// Add the entries of an exported file that are not here yet
+    #[command(after_help = "Examples:\n  stillroom book import book.jsonl")]
     Import {
         /// The file; - for standard input
         file: PathBuf,
@@ -45,6 +53,7 @@ enum What {
         place: Place,
     },
     /// Copy the book into a new file, in use or not
+    #[command(after_help = "Examples:\n  stillroom book backup stick.backup")]
     Backup {
         /// The new file
         file: PathBuf,
@@ -52,6 +61,7 @@ enum What {
         place: Place,
     },
     /// Put a backup in the book's place; the old file is kept
+    #[command(after_help = "Examples:\n  stillroom book restore stick.backup")]
     Restore {
         /// The backup
         file: PathBuf,
@@ -59,6 +69,7 @@ enum What {
         place: Place,
     },
     /// Say where the book and its backups lie
+    #[command(after_help = "Examples:\n  stillroom book path")]
     Path {
         #[command(flatten)]
         place: Place,

@@ -11,6 +11,9 @@ use crate::leaf::Leaf;
 
 /// Loads: what went into a canner, and when, by the clock on the wall.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom load begin \"7 quarts\" --canner \"big canner\"\n  stillroom load mark pressure --reading \"11 psi\"\n  stillroom load end --whole"
+)]
 pub(crate) struct LoadCommand {
     #[command(subcommand)]
     what: What,
@@ -19,6 +22,7 @@ pub(crate) struct LoadCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// A load goes in, now
+    #[command(after_help = "Examples:\n  stillroom load begin \"7 quarts\" --canner \"big canner\"")]
     Begin {
         /// What goes in: "7 quarts"
         containers: String,
@@ -32,6 +36,9 @@ enum What {
         place: Place,
     },
     /// Something is seen at the load, now
+    #[command(
+        after_help = "Examples:\n  stillroom load mark boil\n  stillroom load mark pressure --reading \"11 psi\""
+    )]
     Mark {
         /// What
         seen: Seen,
@@ -45,6 +52,7 @@ enum What {
         place: Place,
     },
     /// The load is done, now
+    #[command(after_help = "Examples:\n  stillroom load end --whole\n  stillroom load end --not-whole")]
     End {
         /// It got its whole process
         #[arg(long, conflicts_with = "not_whole")]
@@ -59,6 +67,7 @@ enum What {
         place: Place,
     },
     /// What is in, and what was in today
+    #[command(after_help = "Examples:\n  stillroom load list")]
     List {
         /// Print the answer as JSON
         #[arg(long)]

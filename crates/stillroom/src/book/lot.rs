@@ -14,6 +14,9 @@ use crate::leaf::Leaf;
 
 /// One lot: everything about it, its sisters and who has them; seals, losses, trouble, topping up.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom lot show 26-031\n  stillroom lot seals \"damson jam\" --failed 1\n  stillroom lot trouble 26-031 \"bulging lid\""
+)]
 pub(crate) struct LotCommand {
     #[command(subcommand)]
     what: What,
@@ -22,6 +25,7 @@ pub(crate) struct LotCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// Where it came from, what happened to it, its sisters and who has them
+    #[command(after_help = "Examples:\n  stillroom lot show 26-031\n  stillroom lot show \"damson jam\"")]
     Show {
         /// The lot: its number or its name
         lot: String,
@@ -32,6 +36,7 @@ enum What {
         place: Place,
     },
     /// A recall sheet: what to pull and whom to tell
+    #[command(after_help = "Examples:\n  stillroom lot recall 26-031")]
     Recall {
         /// The lot: its number or its name
         lot: String,
@@ -39,6 +44,7 @@ enum What {
         place: Place,
     },
     /// Something is wrong with a container: write it down and get the recall sheet
+    #[command(after_help = "Examples:\n  stillroom lot trouble 26-031 \"bulging lid\"")]
     Trouble {
         /// The lot: its number or its name
         lot: String,
@@ -52,6 +58,7 @@ enum What {
         place: Place,
     },
     /// Someone who has a container of it was told
+    #[command(after_help = "Examples:\n  stillroom lot warned 26-031 Otto")]
     Warned {
         /// The lot: its number or its name
         lot: String,
@@ -61,6 +68,9 @@ enum What {
         place: Place,
     },
     /// Seals were looked at: so many failed, the others hold
+    #[command(
+        after_help = "Examples:\n  stillroom lot seals 26-031\n  stillroom lot seals 26-031 --failed 1"
+    )]
     Seals {
         /// The lot: its number or its name
         lot: String,
@@ -71,6 +81,9 @@ enum What {
         place: Place,
     },
     /// Containers were lost
+    #[command(
+        after_help = "Examples:\n  stillroom lot lost 26-031 broken\n  stillroom lot lost 26-031 spoiled --unsealed"
+    )]
     Lost {
         /// The lot: its number or its name
         lot: String,
@@ -92,6 +105,9 @@ enum What {
         place: Place,
     },
     /// Say its line anew: name, counts, place, date
+    #[command(
+        after_help = "Examples:\n  stillroom lot correct 26-031 \"damson jam, 8 half-pints\" --why \"miscounted\""
+    )]
     Correct {
         /// The lot: its number or its name
         lot: String,
@@ -104,6 +120,9 @@ enum What {
         place: Place,
     },
     /// Add to an open container; it keeps the date of its oldest part
+    #[command(
+        after_help = "Examples:\n  stillroom lot top-up raspberries \"1/2 lb\"\n  stillroom lot top-up raspberries --basket raspberries"
+    )]
     TopUp {
         /// The lot: its number or its name
         lot: String,
@@ -122,6 +141,7 @@ enum What {
         place: Place,
     },
     /// Close an open container: nothing more is added
+    #[command(after_help = "Examples:\n  stillroom lot close raspberries")]
     Close {
         /// The lot: its number or its name
         lot: String,

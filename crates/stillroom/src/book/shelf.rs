@@ -12,6 +12,9 @@ use crate::leaf::Leaf;
 
 /// Shelves: what stands where, what to eat first, what is low; moving and counting.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom shelf list\n  stillroom shelf first --most 5\n  stillroom shelf move corn \"kitchen freezer\" --count 2"
+)]
 pub(crate) struct ShelfCommand {
     #[command(subcommand)]
     what: What,
@@ -20,6 +23,7 @@ pub(crate) struct ShelfCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// What stands where
+    #[command(after_help = "Examples:\n  stillroom shelf list\n  stillroom shelf list --book demo.book")]
     List {
         /// Print the answer as JSON
         #[arg(long)]
@@ -28,6 +32,7 @@ enum What {
         place: Place,
     },
     /// What to eat first: what has not sealed, what is past its date, then the oldest
+    #[command(after_help = "Examples:\n  stillroom shelf first\n  stillroom shelf first --most 5")]
     First {
         /// How many lots
         #[arg(long, default_value_t = 10)]
@@ -39,11 +44,13 @@ enum What {
         place: Place,
     },
     /// What is low against what the winter wants
+    #[command(after_help = "Examples:\n  stillroom shelf low")]
     Low {
         #[command(flatten)]
         place: Place,
     },
     /// What the winter wants of a food
+    #[command(after_help = "Examples:\n  stillroom shelf want \"damson jam, 12 half-pints\"")]
     Want {
         /// Food, counts with sizes: "damson jam, 12 half-pints"
         line: String,
@@ -51,6 +58,7 @@ enum What {
         place: Place,
     },
     /// Move containers to another shelf
+    #[command(after_help = "Examples:\n  stillroom shelf move corn \"kitchen freezer\" --count 2")]
     Move {
         /// The lot: its number or its name
         lot: String,
@@ -69,6 +77,7 @@ enum What {
         place: Place,
     },
     /// Count what stands there; a difference is shown and then settled
+    #[command(after_help = "Examples:\n  stillroom shelf count \"damson jam\" 7 --shelf cellar")]
     Count {
         /// The lot: its number or its name
         lot: String,
@@ -84,6 +93,9 @@ enum What {
         place: Place,
     },
     /// Settle the difference of a count: the count was right, or the book was
+    #[command(
+        after_help = "Examples:\n  stillroom shelf settle \"damson jam\"\n  stillroom shelf settle 26-031 --book-was-right"
+    )]
     Settle {
         /// The lot: its number or its name
         lot: String,

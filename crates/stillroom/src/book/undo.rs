@@ -10,6 +10,9 @@ use crate::leaf::Leaf;
 
 /// Take back the last act, or the one named by its id. Nothing is erased: it is struck by a further entry.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom take-back\n  stillroom take-back --why \"it stood behind the honey\""
+)]
 pub(crate) struct TakeBackCommand {
     /// The id of an entry, as `stillroom history` shows it; without it, your last act
     entry: Option<String>,
@@ -33,6 +36,7 @@ impl TakeBackCommand {
 
 /// Everything that was ever said about a lot or an entry, struck or not.
 #[derive(Debug, Args)]
+#[command(after_help = "Examples:\n  stillroom history 26-031\n  stillroom history \"damson jam\"")]
 pub(crate) struct HistoryCommand {
     /// The lot: its number or its name; or the id of an entry
     which: String,

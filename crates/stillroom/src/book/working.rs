@@ -11,6 +11,9 @@ use crate::ending::{Answered, wrong_question};
 
 /// Workings: ferments, drying, conditioning, cooling jars, and when to look at them next.
 #[derive(Debug, Args)]
+#[command(
+    after_help = "Examples:\n  stillroom working begin kraut ferment --shelf cellar --look-in 3\n  stillroom working list"
+)]
 pub(crate) struct WorkingCommand {
     #[command(subcommand)]
     what: What,
@@ -19,6 +22,7 @@ pub(crate) struct WorkingCommand {
 #[derive(Debug, Subcommand)]
 enum What {
     /// Begin one
+    #[command(after_help = "Examples:\n  stillroom working begin kraut ferment --shelf cellar --look-in 3")]
     Begin {
         /// What it is called
         name: String,
@@ -34,8 +38,12 @@ enum What {
         place: Place,
     },
     /// Look at one
+    #[command(
+        after_help = "Examples:\n  stillroom working look kraut --taste \"not sour enough\" --temp \"66 F\" --look-in 4"
+    )]
     Look(Look),
     /// Move one: into the cold, off the rack
+    #[command(after_help = "Examples:\n  stillroom working move kraut refrigerator --look-in 14")]
     Move {
         /// The working: its name or id
         working: String,
@@ -48,6 +56,7 @@ enum What {
         place: Place,
     },
     /// End one
+    #[command(after_help = "Examples:\n  stillroom working end kraut done")]
     End {
         /// The working: its name or id
         working: String,
@@ -57,6 +66,7 @@ enum What {
         place: Place,
     },
     /// List what goes on, what to look at first at the head
+    #[command(after_help = "Examples:\n  stillroom working list")]
     List {
         /// Print the answer as JSON
         #[arg(long)]
