@@ -1,6 +1,6 @@
 //! Finding a lot, a basket or a working by what a person calls it.
 
-use book::act::Spot;
+use book::act::{HouseThing, Spot};
 use book::view::{Lot, Stock, Views};
 use book::{Id, ItemId};
 use jiff::civil::Date;
@@ -109,6 +109,14 @@ pub(super) fn require_spot(
 pub(super) fn say_spot(spot: &Spot, count: i64) -> String {
     let place = spot.shelf.as_ref().map_or("not put away", ItemId::as_str);
     format!("{} ({place})", super::say_containers(count, &spot.size))
+}
+
+/// What a shelf is called.
+pub(super) fn name_shelf(views: &Views, shelf: &ItemId) -> String {
+    match views.house.find(shelf) {
+        Some(HouseThing::Shelf { name, .. }) => name.to_string(),
+        _ => shelf.to_string(),
+    }
 }
 
 /// The name for good of a shelf: small letters and digits of its name, with hyphens.

@@ -207,7 +207,7 @@ pub(super) fn say_lot(views: &Views, id: Id, lot: &Lot) -> LotLine {
     let put_up = lot.put_up();
     let stands = lot.stands().map(|(spot, stock)| Standing {
         size: spot.size.to_string(),
-        shelf: spot.shelf.as_ref().map(ToString::to_string),
+        shelf: spot.shelf.as_ref().map(|shelf| super::find::name_shelf(views, shelf)),
         count: stock.count,
         unsealed: stock.unsealed,
     });

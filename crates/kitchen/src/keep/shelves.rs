@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use super::answer::LotLine;
 use super::error::KeepError;
-use super::find::{label_of, lot, plain, require_lot, require_spot, shelf_id};
+use super::find::{label_of, lot, name_shelf, plain, require_lot, require_spot, shelf_id};
 use super::line::{MOST, check_count};
 use super::lots::say_lot;
 use super::put_up::new_shelf;
@@ -59,14 +59,15 @@ impl<S: Store, I: IdMaker> Keeper<S, I> {
     pub fn list_shelves(&self) -> Vec<(String, Vec<LotLine>)> {
         let views = self.views();
         let shelves = views.shelves.iter().map(|(shelf, lots)| {
+            let name = shelf.map(|shelf| name_shelf(views, shelf));
             let lines = lots.iter().filter_map(|id| {
                 let mut line = say_lot(views, *id, views.lots.find(*id)?);
-                line.stands.retain(|standing| standing.shelf.as_deref() == shelf.map(ItemId::as_str));
+                line.stands.retain(|standing| standing.shelf == name);
                 Some(line)
             });
             let mut lines: Vec<LotLine> = lines.collect();
             lines.sort_by(|a, b| (plain(&a.name), &a.oldest).cmp(&(plain(&b.name), &b.oldest)));
-            (self.name_shelf(shelf), lines)
+            (name.unwrap_or_else(|| "not put away".to_owned()), lines)
         });
         shelves.collect()
     }
@@ -192,15 +193,6 @@ impl<S: Store, I: IdMaker> Keeper<S, I> {
             }
         }
         low
-    }
-
-    /// What a shelf is called.
-    pub(super) fn name_shelf(&self, shelf: Option<&ItemId>) -> String {
-        let Some(shelf) = shelf else { return "not put away".to_owned() };
-        match self.views().house.find(shelf) {
-            Some(HouseThing::Shelf { name, .. }) => name.to_string(),
-            _ => shelf.to_string(),
-        }
     }
 }
 

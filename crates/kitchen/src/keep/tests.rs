@@ -53,7 +53,7 @@ fn one_line_puts_a_lot_on_a_shelf_and_shows_no_verdict() {
         (line.label.as_str(), line.told, line.oldest.as_deref()),
         ("26-001", "process not recorded", Some("2026-09-12"))
     );
-    assert_eq!(stands(&line), [("the-cellar", 9)]);
+    assert_eq!(stands(&line), [("the cellar", 9)]);
     assert_eq!(put_up(&mut keeper, "corn, 6 bags").label, "26-002");
     let shelves: Vec<String> = keeper.list_shelves().into_iter().map(|(name, _)| name).collect();
     assert_eq!(shelves, ["not put away", "the cellar"]);
@@ -116,11 +116,11 @@ fn a_lot_in_two_places_wants_a_word_for_which() {
     let words =
         MoveWords { lot: "26-001".into(), to: "Pantry".into(), count: Some(4), shelf: None, size: None };
     let moved = keeper.move_containers(&at(1), &words).unwrap();
-    assert_eq!(stands(&moved), [("cellar", 5), ("pantry", 4)]);
+    assert_eq!(stands(&moved), [("cellar", 5), ("Pantry", 4)]);
     let error = keeper.draw(&at(2), &draw_words("26-001", 1)).unwrap_err().to_string();
     assert!(error.contains("5 half-pints (cellar), 4 half-pints (pantry); hint: add --shelf"), "{error}");
     let from = DrawWords { shelf: Some("pantry".into()), ..draw_words("26-001", 1) };
-    assert_eq!(stands(&keeper.draw(&at(2), &from).unwrap()), [("cellar", 5), ("pantry", 3)]);
+    assert_eq!(stands(&keeper.draw(&at(2), &from).unwrap()), [("cellar", 5), ("Pantry", 3)]);
 }
 
 #[test]

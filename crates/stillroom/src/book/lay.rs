@@ -13,7 +13,7 @@ pub(super) fn lay_lot(leaf: &mut Leaf, lot: &LotLine) {
         let unsealed = match standing.unsealed {
             0 => String::new(),
             many => {
-                format!("; {many} of them not sealed: keep cold and eat soon, or process anew the same day")
+                format!("; {many} of them not sealed: count those as not processed and keep them cold")
             }
         };
         leaf.line("", &format!("{} on {place}{unsealed}", say_containers(standing.count, &standing.size)));
