@@ -13,6 +13,7 @@ use crate::workspace::{Workspace, cargo};
 use machine::Machine;
 use report::{Reading, Report};
 
+mod book;
 mod machine;
 mod report;
 mod watch;
@@ -29,9 +30,19 @@ const DAY_RUNS: usize = 5;
 /// What to measure beside the usual.
 #[derive(Debug, clap::Args)]
 pub(crate) struct Options {
+    /// Another thing to measure than the whole program.
+    #[command(subcommand)]
+    what: Option<What>,
     /// Also measure `cargo run --release` from an empty target folder, which takes minutes.
     #[arg(long)]
     cold: bool,
+}
+
+/// What may be measured by itself.
+#[derive(Debug, clap::Subcommand)]
+enum What {
+    /// The book: opening, writing, what to eat first, memory
+    Book,
 }
 
 /// Builds, measures, records, and compares with the budgets.
@@ -43,6 +54,9 @@ pub(crate) fn run(options: &Options) -> Result<()> {
     let workspace = Workspace::read()?;
     std::env::set_current_dir(&workspace.root)
         .with_context(|| format!("{} cannot be entered", workspace.root.display()))?;
+    if let Some(What::Book) = options.what {
+        return book::run(&workspace);
+    }
     ensure!(Path::new(CLUB_DAY).is_file(), "{CLUB_DAY} is not there, so the club day cannot be measured");
 
     let cold = if options.cold { Some(time_cold_build(&workspace)?) } else { None };

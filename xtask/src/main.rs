@@ -1,4 +1,4 @@
-//! Developer commands: `cargo xtask check`, `tidy`, `bench`.
+//! Developer commands: `cargo xtask check`, `tidy`, `bench`, `long`.
 //!
 //! One module a command. Nothing here is shipped; what a person needs to plan a day is in `crates/`.
 
@@ -9,6 +9,7 @@ use clap::{Parser, Subcommand};
 mod bench;
 mod check;
 mod guide;
+mod long;
 mod tidy;
 mod workspace;
 
@@ -28,6 +29,11 @@ enum Command {
     Tidy,
     /// Measures the release build against its budgets and records the run in `benches/runs/`.
     Bench(bench::Options),
+    /// Runs that take too long for every change, with their last result in `benches/long/`.
+    Long {
+        #[command(subcommand)]
+        which: long::Long,
+    },
 }
 
 fn main() -> ExitCode {
@@ -35,6 +41,7 @@ fn main() -> ExitCode {
         Command::Check => check::run(),
         Command::Tidy => tidy::run(),
         Command::Bench(options) => bench::run(&options),
+        Command::Long { which } => long::run(which),
     };
     match outcome {
         Ok(()) => ExitCode::SUCCESS,

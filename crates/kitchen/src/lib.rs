@@ -9,6 +9,7 @@ pub mod ask;
 pub mod day;
 mod day_file;
 mod gauge;
+pub mod keep;
 mod plan;
 pub mod reckon;
 mod supplies;

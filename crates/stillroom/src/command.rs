@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{after, almanac, clear, completions, day, fit, reckon, serve};
+use crate::{after, almanac, book, clear, completions, day, fit, reckon, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -48,6 +48,32 @@ enum Command {
     Keeps(after::KeepsCommand),
     /// Do a small sum of the kitchen, or see why a printed time is what it is
     Reckon(reckon::ReckonCommand),
+    /// Write down what was put up, in one line
+    PutUp(book::put_up::PutUpCommand),
+    /// Write down what already stands here
+    Stands(book::put_up::StandsCommand),
+    /// Took one: a container leaves a shelf
+    Draw(book::draw::DrawCommand),
+    /// What stands where, what to eat first; move and count
+    Shelf(book::shelf::ShelfCommand),
+    /// One lot: its seals, losses, trouble, sisters
+    Lot(book::lot::LotCommand),
+    /// What came in and still waits
+    Basket(book::basket::BasketCommand),
+    /// What went into a canner, and when
+    Load(book::load::LoadCommand),
+    /// Ferments, drying, cooling jars
+    Working(book::working::WorkingCommand),
+    /// What a week, a month, a season came to
+    Tell(book::tell::TellCommand),
+    /// Take back an act
+    TakeBack(book::undo::TakeBackCommand),
+    /// Everything that was ever said about a lot
+    History(book::undo::HistoryCommand),
+    /// The book's file: verify, export, import, back up, restore
+    Book(book::file::BookCommand),
+    /// Make the book of an invented household
+    Demo(book::demo::DemoCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Serve the kitchen's pages on this machine
@@ -73,6 +99,19 @@ impl StillroomCommand {
             Some(Command::Dried(command)) => command.run(),
             Some(Command::Keeps(command)) => command.run(),
             Some(Command::Reckon(command)) => command.run(),
+            Some(Command::PutUp(command)) => command.run(),
+            Some(Command::Stands(command)) => command.run(),
+            Some(Command::Draw(command)) => command.run(),
+            Some(Command::Shelf(command)) => command.run(),
+            Some(Command::Lot(command)) => command.run(),
+            Some(Command::Basket(command)) => command.run(),
+            Some(Command::Load(command)) => command.run(),
+            Some(Command::Working(command)) => command.run(),
+            Some(Command::Tell(command)) => command.run(),
+            Some(Command::TakeBack(command)) => command.run(),
+            Some(Command::History(command)) => command.run(),
+            Some(Command::Book(command)) => command.run(),
+            Some(Command::Demo(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),

@@ -6,6 +6,7 @@
 mod after;
 mod almanac;
 mod amounts;
+mod book;
 mod cited;
 mod clear;
 mod command;

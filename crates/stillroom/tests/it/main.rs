@@ -2,6 +2,7 @@
 
 mod after;
 mod almanac;
+mod book;
 mod clear;
 mod day;
 mod documented;
