@@ -26,7 +26,7 @@ mod words;
 
 pub use acid::{AcidPlace, AcidRemark, AcidRule};
 pub use change::{
-    AppliesTo, Change, ChangeQuestion, ChangeRule, IngredientClass, LimitAmount, Verdict, What,
+    AppliesTo, Change, ChangeQuestion, ChangeRule, FoodFamily, IngredientClass, LimitAmount, Verdict, What,
 };
 pub use fault::{DataFault, DataProblem};
 pub use formula::{

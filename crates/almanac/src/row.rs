@@ -10,7 +10,7 @@ use measure::{Fraction, Minutes};
 use crate::SourceId;
 use crate::closed_list::ClosedList;
 use crate::fault::{DataFault, DataProblem};
-use crate::source::{Basis, Citation, Rank, Source};
+use crate::source::{Basis, Citation, Rank, Source, latest_year};
 use crate::tables::{Table, Tables};
 
 /// The known sources, by id.
@@ -286,15 +286,21 @@ impl<'r> Row<'r> {
         {
             return Citation { basis, ..last.clone() };
         }
-        let rank = match self.sources.get(source) {
-            Some(known) => known.rank,
+        let (rank, year) = match self.sources.get(source) {
+            Some(known) => (known.rank, known.year),
             None => {
                 let (text, table) = (source.to_owned(), Table::Sources.file());
                 self.spoil(DataProblem::UnknownKey { column: "source_id", text, table });
-                Rank::Lower
+                (Rank::Lower, None)
             }
         };
-        let citation = Citation { source: SourceId::from(source), locator: locator.into(), basis, rank };
+        let citation = Citation {
+            source: SourceId::from(source),
+            locator: locator.into(),
+            basis,
+            rank,
+            year: year.or_else(|| latest_year(locator)),
+        };
         if !self.spoiled {
             *self.last = Some(citation.clone());
         }

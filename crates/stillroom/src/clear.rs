@@ -2,7 +2,7 @@
 
 use almanac::{Almanac, CannerKind, Verdict};
 use anyhow::{Context, Result};
-use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason};
+use batch::clear::{AcidDose, ChangesCleared, Clearance, ClearedLine, Instead, Reason, Rider};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
 use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
@@ -20,6 +20,7 @@ Examples:
   stillroom clear --food beans-snap --pack raw --jar quart \\
       --canner dial --gauge-error \"+0.5 psi\" --altitude 410m
   stillroom clear --food \"pumpkin puree\"
+  stillroom clear --with chile_salsa --change \"less vinegar\"
 
 Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 when the question is wrong.";
 
@@ -27,9 +28,9 @@ Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 wh
 #[derive(Debug, Args)]
 #[command(after_help = EXAMPLES)]
 pub(crate) struct ClearCommand {
-    /// The food: an id of the almanac or a name
-    #[arg(long)]
-    food: String,
+    /// The food: an id of the almanac or a name; with --with, that of the formula
+    #[arg(long, required_unless_present = "with")]
+    food: Option<String>,
     /// How it goes into the jar: hot, raw
     #[arg(long)]
     pack: Option<String>,
@@ -73,7 +74,7 @@ impl ClearCommand {
 
     fn words(&self) -> ClearWords {
         ClearWords {
-            food: self.food.clone(),
+            food: self.food.clone().unwrap_or_default(),
             pack: self.pack.clone(),
             jar: self.jar.clone(),
             canner: self.canner.clone(),
@@ -89,12 +90,15 @@ impl ClearCommand {
 fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
     match answer {
         ClearAnswer::Judged(clearance) => lay_out_clearance(almanac, clearance),
+        ClearAnswer::Changes(changes) => lay_out_changes(almanac, changes),
         ClearAnswer::Refused(food) => {
             let refused = &food.refused;
-            let mut leaf = head(refused.verdict, &[as_sentence(&food.words.food)]);
-            lay_out_reasons(&mut leaf, &refused.because);
+            let named = Some(&food.words.food).filter(|food| !food.is_empty()).or(food.words.with.as_ref());
+            let mut leaf = head(refused.verdict, &[as_sentence(named.map_or("", |named| named))]);
             let mut cited = Cited::new(almanac);
+            lay_out_reasons(&mut leaf, &mut cited, &refused.because);
             lay_out_instead(&mut leaf, &mut cited, &refused.instead);
+            say_whom_to_ask(&mut leaf, refused.verdict);
             lay_out_sources(&mut leaf, &cited.list());
             leaf.finish()
         }
@@ -125,7 +129,7 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
         leaf.line("Acid", &word_acid(acid));
         leaf.under(&cited.mark(&acid.rule().citation));
     }
-    lay_out_reasons(&mut leaf, &clearance.because);
+    lay_out_reasons(&mut leaf, &mut cited, &clearance.because);
     if let Some(entered) = &clearance.entered {
         leaf.section("Printed, as you entered it");
         leaf.line("", &format!("{}, {}, page {}.", entered.title, entered.year, entered.page));
@@ -139,18 +143,79 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
         }
     }
     lay_out_instead(&mut leaf, &mut cited, &clearance.instead);
-    if !clearance.riders.is_empty() {
-        leaf.section("Mind");
-        for rider in &clearance.riders {
-            leaf.gap();
-            leaf.line("", &as_sentence(&rider.text));
-            if let Some(source) = &rider.source {
-                leaf.under(&cited.mark_written(source));
-            }
-        }
-    }
+    lay_out_riders(&mut leaf, &mut cited, "Mind", &clearance.riders);
+    say_whom_to_ask(&mut leaf, clearance.verdict);
     lay_out_sources(&mut leaf, &cited.list());
     leaf.finish()
+}
+
+/// Each change under its own verdict; the strictest stands at the head.
+fn lay_out_changes(almanac: &Almanac, answer: &ChangesCleared) -> String {
+    let formula = almanac.formula(&answer.question.formula);
+    let name = formula.map_or(answer.question.formula.as_str(), |formula| &*formula.name);
+    let said = |verdict: Verdict| answer.changes.iter().any(|change| change.verdict == verdict);
+    let mixed = said(Verdict::Tested) && answer.verdict != Verdict::Tested;
+    let note = if mixed { " Not every change comes to that; the strictest word stands." } else { "" };
+    let mut leaf = head(answer.verdict, &[format!("{}, changed.{note}", capitalize(name))]);
+    let mut cited = Cited::new(almanac);
+    for change in &answer.changes {
+        leaf.section(&format!("{}: {}", capitalize(&change.said), verdict_word(change.verdict)));
+        // The change stands in the heading already.
+        let repeated = format!("{:?}: ", change.said);
+        let allowed = change.allowed.iter().map(|allowed| (&allowed.text, &allowed.source));
+        let because = change.because.iter().map(|reason| (&reason.text, &reason.source));
+        for (text, source) in allowed.chain(because) {
+            let text = text.strip_prefix(&repeated).unwrap_or(text);
+            said_with_source(&mut leaf, &mut cited, text, source.as_deref());
+        }
+        lay_out_instead(&mut leaf, &mut cited, &change.instead);
+    }
+    let of_formula = |reason: &&Reason| !answer.changes.iter().any(|change| change.because.contains(reason));
+    let more: Vec<Reason> = answer.because.iter().filter(of_formula).cloned().collect();
+    lay_out_reasons(&mut leaf, &mut cited, &more);
+    let of_all = |rider: &&Rider| !answer.changes.iter().any(|change| change.allowed.contains(rider));
+    let riders: Vec<Rider> = answer.riders.iter().filter(of_all).cloned().collect();
+    lay_out_riders(&mut leaf, &mut cited, "Mind", &riders);
+    say_whom_to_ask(&mut leaf, answer.verdict);
+    lay_out_sources(&mut leaf, &cited.list());
+    leaf.finish()
+}
+
+/// A refusal ends with whom to ask.
+fn say_whom_to_ask(leaf: &mut Leaf, verdict: Verdict) {
+    if verdict != Verdict::Tested {
+        leaf.section("Whom to ask");
+        leaf.line(
+            "",
+            "Your local extension service or health authority. Until they answer, keep it cold or freeze it.",
+        );
+    }
+}
+
+fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Tested => "tested",
+        Verdict::NotTested => "not tested",
+        Verdict::DoNot => "do not",
+    }
+}
+
+fn lay_out_riders(leaf: &mut Leaf, cited: &mut Cited<'_>, title: &str, riders: &[Rider]) {
+    if riders.is_empty() {
+        return;
+    }
+    leaf.section(title);
+    for rider in riders {
+        leaf.gap();
+        said_with_source(leaf, cited, &rider.text, rider.source.as_deref());
+    }
+}
+
+fn said_with_source(leaf: &mut Leaf, cited: &mut Cited<'_>, text: &str, source: Option<&str>) {
+    leaf.line("", &as_sentence(text));
+    if let Some(source) = source {
+        leaf.under(&cited.mark_written(source));
+    }
 }
 
 fn word_question(almanac: &Almanac, clearance: &Clearance) -> String {
@@ -219,13 +284,13 @@ fn word_acid(acid: &AcidDose) -> String {
     format!("Into each {}: {}.{enough}", rule.jar, ways.join(", or "))
 }
 
-fn lay_out_reasons(leaf: &mut Leaf, because: &[Reason]) {
+fn lay_out_reasons(leaf: &mut Leaf, cited: &mut Cited<'_>, because: &[Reason]) {
     if because.is_empty() {
         return;
     }
     leaf.section("Because");
     for reason in because {
-        leaf.line("", &as_sentence(&reason.text));
+        said_with_source(leaf, cited, &reason.text, reason.source.as_deref());
     }
 }
 
@@ -235,9 +300,6 @@ fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) 
     }
     leaf.section("Instead");
     for offer in instead {
-        leaf.line("", &as_sentence(&offer.text));
-        if let Some(source) = &offer.source {
-            leaf.under(&cited.mark_written(source));
-        }
+        said_with_source(leaf, cited, &offer.text, offer.source.as_deref());
     }
 }

@@ -42,7 +42,11 @@ pub fn clear_entered(
     clearance.riders.clear();
     let text =
         format!("printed, as you entered it, in {}, {}, p. {}", entered.title, entered.year, entered.page);
-    clearance.because.push(Reason { code: Because::EnteredByYou, text: refused.clone().unwrap_or(text) });
+    clearance.because.push(Reason {
+        code: Because::EnteredByYou,
+        text: refused.clone().unwrap_or(text),
+        source: None,
+    });
     clearance.entered = (refused.is_none() && !barred).then_some(entered);
     Ok(clearance)
 }

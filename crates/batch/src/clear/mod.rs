@@ -9,6 +9,7 @@
 //! A change is read strictly. Every word of it must be understood, or the question is handed back; a change that
 //! is understood but that no rule covers is *not tested*.
 
+mod alone;
 mod answer;
 mod change;
 mod entered;
@@ -19,10 +20,12 @@ mod question;
 mod refusal;
 mod riders;
 
+pub use alone::clear_changes;
 pub use answer::{
-    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider,
+    AcidDose, Because, ChangesCleared, Cited, Clearance, ClearedChange, ClearedLine, Entered, EnteredBand,
+    Instead, Reason, Rider,
 };
 pub use entered::clear_entered;
 pub use judge::{clear, find_doubt};
-pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};
-pub use refusal::{RefusedWords, refuse_words};
+pub use question::{ChangesQuestion, ClearError, ClearQuestion, Gauge, Misread, Tested};
+pub use refusal::{RefusedWords, refuse_formula, refuse_words};
