@@ -1,7 +1,7 @@
 //! The answer, as people and programs read it: `clearance/1`.
 
 use almanac::{AcidRule, Band, CannerKind, Citation, JarSize, Process, RuleId, Verdict};
-use measure::{Length, Minutes, Pressure, Volume};
+use measure::{Length, Pressure, Volume};
 use serde::ser::SerializeStruct as _;
 use serde::{Serialize, Serializer};
 
@@ -138,28 +138,6 @@ impl AcidDose {
     }
 }
 
-/// A process the household copied from a publication, shown as entered and never called tested.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Entered {
-    /// The title of the publication.
-    pub title: String,
-    /// Its year.
-    pub year: u16,
-    /// The page.
-    pub page: String,
-    /// The bands and minutes as entered.
-    pub bands: Vec<EnteredBand>,
-}
-
-/// One band of an entered process.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct EnteredBand {
-    /// The heights.
-    pub band: Band,
-    /// How long.
-    pub minutes: Minutes,
-}
-
 /// Where something in the answer stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cited(pub(crate) Citation);
@@ -236,8 +214,6 @@ pub struct Clearance {
     pub instead: Vec<Instead>,
     /// Each change by itself.
     pub changes: Vec<ClearedChange>,
-    /// A process the household entered.
-    pub entered: Option<Entered>,
     /// Where all this stands.
     pub sources: Vec<Cited>,
 }
@@ -255,7 +231,7 @@ impl Serialize for Clearance {
         keys.serialize_field("because", &self.because)?;
         keys.serialize_field("instead", &self.instead)?;
         keys.serialize_field("changes", &self.changes)?;
-        keys.serialize_field("entered", &self.entered)?;
+        keys.serialize_field("entered", &None::<()>)?;
         keys.serialize_field("sources", &self.sources)?;
         keys.end()
     }
@@ -365,15 +341,6 @@ impl Serialize for AcidDose {
     }
 }
 
-impl Serialize for EnteredBand {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut keys = to.serialize_struct("EnteredBand", 2)?;
-        keys.serialize_field("band_ft", &feet_of(self.band))?;
-        keys.serialize_field("minutes", &self.minutes.0)?;
-        keys.end()
-    }
-}
-
 impl Serialize for Cited {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let mut keys = to.serialize_struct("Source", 5)?;
@@ -392,7 +359,7 @@ pub(crate) fn write_verdict<S: Serializer>(verdict: &Verdict, to: S) -> Result<S
 }
 
 /// A number without a fraction is written without one: `11`, not `11.0`.
-struct Plain(f64);
+pub(crate) struct Plain(pub(crate) f64);
 
 impl Serialize for Plain {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
@@ -418,7 +385,7 @@ pub(crate) fn in_inches(length: Length) -> f64 {
     tidy(length.as_inches())
 }
 
-fn feet_of(band: Band) -> (u32, Option<u32>) {
+pub(crate) fn feet_of(band: Band) -> (u32, Option<u32>) {
     (band.min.as_feet(), band.max.map(|max| max.as_feet()))
 }
 

@@ -358,7 +358,6 @@ fn finish(
         because: findings.because,
         instead: findings.instead,
         changes,
-        entered: None,
         sources: findings.sources,
     }
 }

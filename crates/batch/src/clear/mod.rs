@@ -12,20 +12,24 @@
 mod alone;
 mod answer;
 mod change;
-mod entered;
+mod copied;
 mod findings;
 mod gauge;
 mod judge;
+mod near;
 mod question;
 mod refusal;
 mod riders;
 
 pub use alone::clear_changes;
 pub use answer::{
-    AcidDose, Because, ChangesCleared, Cited, Clearance, ClearedChange, ClearedLine, Entered, EnteredBand,
-    Instead, Reason, Rider,
+    AcidDose, Because, ChangesCleared, Cited, Clearance, ClearedChange, ClearedLine, Instead, Reason, Rider,
 };
-pub use entered::clear_entered;
+pub use copied::{
+    CopiedCleared, CopiedDraft, CopiedFault, CopiedFormula, CopiedPlace, CopiedProblem, CopiedQuestion,
+    DraftFormula, DraftProcess, Entered, EnteredBand, FIRST_YEAR, Issuer, OwnCopy, clear_copied,
+};
 pub use judge::{clear, find_doubt};
+pub use near::{HomeIngredient, Nearest, Shares, find_nearest};
 pub use question::{ChangesQuestion, ClearError, ClearQuestion, Gauge, Misread, Tested};
 pub use refusal::{RefusedWords, refuse_formula, refuse_words};

@@ -15,6 +15,8 @@ use almanac::{Almanac, CannerKind, Citation, Formula, JarSize, Pack};
 use reading::{Meaning, read_change};
 use scope::Scope;
 pub(crate) use setting::Setting;
+pub(crate) use things::find_thing;
+pub(crate) use words::words_of;
 
 use super::answer::ClearedChange;
 use super::findings::Findings;
