@@ -1,4 +1,4 @@
-//! Developer commands: `cargo xtask check`, `tidy`, `bench`.
+//! Developer commands: `cargo xtask check`, `tidy`, `bench`, `rulebook`, `long`.
 //!
 //! One module a command. Nothing here is shipped; what a person needs to plan a day is in `crates/`.
 
@@ -9,6 +9,8 @@ use clap::{Parser, Subcommand};
 mod bench;
 mod check;
 mod guide;
+mod long;
+mod rulebook;
 mod tidy;
 mod workspace;
 
@@ -28,6 +30,13 @@ enum Command {
     Tidy,
     /// Measures the release build against its budgets and records the run in `benches/runs/`.
     Bench(bench::Options),
+    /// Writes the page of clearance rules, `docs/methods/clearance.md`, from the tables of `data/`.
+    Rulebook,
+    /// Runs that take too long for every change.
+    Long {
+        #[command(subcommand)]
+        which: long::Long,
+    },
 }
 
 fn main() -> ExitCode {
@@ -35,6 +44,8 @@ fn main() -> ExitCode {
         Command::Check => check::run(),
         Command::Tidy => tidy::run(),
         Command::Bench(options) => bench::run(&options),
+        Command::Rulebook => rulebook::run(),
+        Command::Long { which } => long::run(which),
     };
     match outcome {
         Ok(()) => ExitCode::SUCCESS,

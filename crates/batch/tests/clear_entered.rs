@@ -112,7 +112,7 @@ fn every_rule_refuses_and_says_where() {
     says(&add("elderberries", "2 cups", Part::Produce), CopiedPlace::Ingredient(6), "lderberr");
     says(&add("corn", "8 cups", Part::Produce), CopiedPlace::Ingredient(6), "is low-acid");
     says(&add("moonfruit", "2 lb", Part::Produce), CopiedPlace::Ingredient(6), "acid enough");
-    says(&add("corn", "12 cups", Part::LowAcid), CopiedPlace::Whole, "is low-acid food");
+    says(&add("onions", "12 cups", Part::LowAcid), CopiedPlace::Whole, "is low-acid food");
     says(&add("water", "4 cups", Part::Liquid), CopiedPlace::Whole, "water");
     says(&add("moonroot", "2 cups", Part::LowAcid), CopiedPlace::Ingredient(6), "weighs");
     says(&swap_acid("white vinegar 5 %", "2 cups"), CopiedPlace::Whole, "of it is acid");

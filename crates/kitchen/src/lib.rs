@@ -5,6 +5,7 @@
 
 pub mod answer;
 pub mod ask;
+pub mod copied;
 pub mod day;
 mod day_file;
 mod gauge;

@@ -5,12 +5,15 @@ use anyhow::{Context, Result};
 use batch::clear::{ChangesCleared, Clearance, ClearedLine, Instead, Reason, Rider};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
+use kitchen::copied::clear_copied;
 use kitchen::wording::{as_sentence, capitalize, say_acid, say_heating, say_question, say_row};
 use measure::write_length_in;
 
 use crate::almanac::load_almanac;
 use crate::cited::{Cited, lay_out_sources};
+use crate::copied::{lay_out_answer, write_answer};
 use crate::ending::{Answered, wrong_question};
+use crate::house::HouseFile;
 use crate::leaf::Leaf;
 
 const EXAMPLES: &str = "\
@@ -29,7 +32,7 @@ Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 wh
 #[command(after_help = EXAMPLES)]
 pub(crate) struct ClearCommand {
     /// The food: an id of the almanac or a name; with --with, that of the formula
-    #[arg(long, required_unless_present = "with")]
+    #[arg(long, required_unless_present_any = ["with", "copied"])]
     food: Option<String>,
     /// How it goes into the jar: hot, raw
     #[arg(long)]
@@ -55,6 +58,11 @@ pub(crate) struct ClearCommand {
     /// What is to be done otherwise, in your own words; may be given again
     #[arg(long = "change", value_name = "WORDS")]
     changes: Vec<String>,
+    /// A formula you copied in, as the house file names it
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["food", "with", "changes"])]
+    copied: Option<String>,
+    #[command(flatten)]
+    house: HouseFile,
     /// Print clearance/1 as JSON
     #[arg(long)]
     json: bool,
@@ -63,6 +71,9 @@ pub(crate) struct ClearCommand {
 impl ClearCommand {
     pub(crate) fn run(&self) -> Result<Answered> {
         let almanac = load_almanac()?;
+        if let Some(name) = &self.copied {
+            return self.run_copied(&almanac, name);
+        }
         let answer = ask::clear(&almanac, &self.words()).map_err(wrong_question)?;
         let text = if self.json {
             serde_json::to_string_pretty(&answer).context("the answer cannot be written as JSON")? + "\n"
@@ -70,6 +81,14 @@ impl ClearCommand {
             lay_out(&almanac, &answer)
         };
         Ok(Answered { text, refused: answer.verdict() != Verdict::Tested })
+    }
+
+    fn run_copied(&self, almanac: &Almanac, name: &str) -> Result<Answered> {
+        let formulas = self.house.read_formulas(almanac)?;
+        let answer = clear_copied(almanac, &formulas, name, &self.words()).map_err(wrong_question)?;
+        let text = if self.json { write_answer(&answer)? } else { lay_out_answer(almanac, &answer) };
+        // Never tested by us, whatever it says.
+        Ok(Answered::refusing(text))
     }
 
     fn words(&self) -> ClearWords {
@@ -105,7 +124,7 @@ fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
     }
 }
 
-fn head(verdict: Verdict, lines: &[String]) -> Leaf {
+pub(crate) fn head(verdict: Verdict, lines: &[String]) -> Leaf {
     let word = match verdict {
         Verdict::Tested => "Tested.",
         Verdict::NotTested => "Not tested.",
@@ -170,7 +189,7 @@ fn lay_out_changes(almanac: &Almanac, answer: &ChangesCleared) -> String {
 }
 
 /// A refusal ends with whom to ask.
-fn say_whom_to_ask(leaf: &mut Leaf, verdict: Verdict) {
+pub(crate) fn say_whom_to_ask(leaf: &mut Leaf, verdict: Verdict) {
     if verdict != Verdict::Tested {
         leaf.section("Whom to ask");
         leaf.line(
@@ -188,7 +207,7 @@ fn verdict_word(verdict: Verdict) -> &'static str {
     }
 }
 
-fn lay_out_riders(leaf: &mut Leaf, cited: &mut Cited<'_>, title: &str, riders: &[Rider]) {
+pub(crate) fn lay_out_riders(leaf: &mut Leaf, cited: &mut Cited<'_>, title: &str, riders: &[Rider]) {
     if riders.is_empty() {
         return;
     }
@@ -217,7 +236,7 @@ fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
     leaf.under(&cited.mark(process.citation()));
 }
 
-fn lay_out_reasons(leaf: &mut Leaf, cited: &mut Cited<'_>, because: &[Reason]) {
+pub(crate) fn lay_out_reasons(leaf: &mut Leaf, cited: &mut Cited<'_>, because: &[Reason]) {
     if because.is_empty() {
         return;
     }
@@ -227,7 +246,7 @@ fn lay_out_reasons(leaf: &mut Leaf, cited: &mut Cited<'_>, because: &[Reason]) {
     }
 }
 
-fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
+pub(crate) fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
     if instead.is_empty() {
         return;
     }

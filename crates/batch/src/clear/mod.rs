@@ -30,6 +30,6 @@ pub use copied::{
     DraftFormula, DraftProcess, Entered, EnteredBand, FIRST_YEAR, Issuer, OwnCopy, clear_copied,
 };
 pub use judge::{clear, find_doubt};
-pub use near::{HomeIngredient, Nearest, Shares, find_nearest};
+pub use near::{HomeIngredient, Nearest, Shares, find_nearest, shares_of_mix};
 pub use question::{ChangesQuestion, ClearError, ClearQuestion, Gauge, Misread, Tested};
 pub use refusal::{RefusedWords, refuse_formula, refuse_words};

@@ -54,9 +54,10 @@ const WEIGHT_OF_FOOD: u32 = 4;
 pub fn find_nearest<'a>(almanac: &'a Almanac, mix: &[HomeIngredient]) -> Option<Nearest<'a>> {
     let tested =
         almanac.formulas().filter(|formula| formula.product.is_some() && find_doubt(formula).is_none());
+    let foods = weigh_foods(almanac, mix);
     let scored = tested.filter_map(|formula| {
         let matched = match_lines(formula, mix);
-        let likeness = likeness(formula, mix, &matched)?;
+        let likeness = covered(&foods, &matched)? * 2 + likeness(formula, mix, &matched);
         Some((likeness, formula, matched))
     });
     // The first of several that are equally near, in the order of their names.
@@ -65,8 +66,26 @@ pub fn find_nearest<'a>(almanac: &'a Almanac, mix: &[HomeIngredient]) -> Option<
     Some(Nearest { formula, shares: shares_of_formula(almanac, formula), matched })
 }
 
-/// In thousandths: what both hold, against all that either holds. None where they share no food.
-fn likeness(formula: &Formula, mix: &[HomeIngredient], matched: &[Option<usize>]) -> Option<u32> {
+/// What each food of a mix weighs, and nothing for the rest; all alike where one cannot be weighed.
+fn weigh_foods(almanac: &Almanac, mix: &[HomeIngredient]) -> Vec<f64> {
+    let foods = || mix.iter().map(|one| is_food(one.part));
+    let masses: Option<Vec<f64>> = mix
+        .iter()
+        .map(|one| if is_food(one.part) { weigh(almanac, one).map(Mass::as_grams) } else { Some(0.0) })
+        .collect();
+    masses.unwrap_or_else(|| foods().map(|food| if food { 1.0 } else { 0.0 }).collect())
+}
+
+/// In thousandths: how much of the food of a mix, by weight, a formula holds too. None where it is nothing.
+fn covered(foods: &[f64], matched: &[Option<usize>]) -> Option<u32> {
+    let all: f64 = foods.iter().sum();
+    let both: f64 = foods.iter().zip(matched).filter(|(_, line)| line.is_some()).map(|(food, _)| food).sum();
+    // Never truncates: a share is at most a thousand thousandths.
+    (both > 0.0 && all > 0.0).then(|| (both / all * 1000.0).round() as u32)
+}
+
+/// In thousandths: what both hold, against all that either holds.
+fn likeness(formula: &Formula, mix: &[HomeIngredient], matched: &[Option<usize>]) -> u32 {
     let weight = |part: Part| if is_food(part) || part == Part::Acid { WEIGHT_OF_FOOD } else { 1 };
     let shared: u32 = mix
         .iter()
@@ -74,11 +93,10 @@ fn likeness(formula: &Formula, mix: &[HomeIngredient], matched: &[Option<usize>]
         .filter(|(_, line)| line.is_some())
         .map(|(ingredient, _)| weight(ingredient.part))
         .sum();
-    let shares_food = mix.iter().zip(matched).any(|(one, line)| line.is_some() && is_food(one.part));
     let all_mine: u32 = mix.iter().map(|ingredient| weight(ingredient.part)).sum();
     let unmatched = formula.ingredients.iter().enumerate().filter(|(at, _)| !matched.contains(&Some(*at)));
     let only_theirs: u32 = unmatched.map(|(_, ingredient)| weight(ingredient.part)).sum();
-    shares_food.then(|| shared * 1000 / (all_mine + only_theirs).max(1))
+    shared * 1000 / (all_mine + only_theirs).max(1)
 }
 
 fn is_food(part: Part) -> bool {
@@ -130,8 +148,11 @@ pub(crate) fn shares_of_formula(almanac: &Almanac, formula: &Formula) -> Option<
     shares(weights.low_acid, weights.produce, weights.acid, weights.liquid)
 }
 
-/// The shares of a mix, or the ingredient that cannot be weighed.
-pub(crate) fn shares_of_mix(almanac: &Almanac, mix: &[HomeIngredient]) -> Result<Option<Shares>, usize> {
+/// The shares of a mix; none where it holds neither food nor acid.
+///
+/// # Errors
+/// The place of the ingredient that cannot be weighed.
+pub fn shares_of_mix(almanac: &Almanac, mix: &[HomeIngredient]) -> Result<Option<Shares>, usize> {
     let mut sums = [Mass::ZERO; 4];
     for (at, ingredient) in mix.iter().enumerate() {
         let place = match ingredient.part {

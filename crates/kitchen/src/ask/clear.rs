@@ -2,8 +2,8 @@
 
 use almanac::{Almanac, Formula, Product, Verdict};
 use batch::clear::{
-    self, ChangesCleared, ChangesQuestion, ClearError, ClearQuestion, Clearance, Gauge, RefusedWords, Tested,
-    refuse_formula, refuse_words,
+    self, ChangesCleared, ChangesQuestion, ClearError, ClearQuestion, Clearance, CopiedQuestion, Gauge,
+    RefusedWords, Tested, refuse_formula, refuse_words,
 };
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 
@@ -138,6 +138,17 @@ fn clear_changes(
         changes: words.changes.clone(),
     };
     Ok(ClearAnswer::Changes(Box::new(clear::clear_changes(almanac, &question)?)))
+}
+
+/// The question about a copied formula, in a person's words.
+pub(crate) fn read_copied_question(words: &ClearWords) -> Result<CopiedQuestion, AskError> {
+    Ok(CopiedQuestion {
+        pack: read_pack(words.pack.as_deref())?,
+        jar: read_jar(words.jar.as_deref())?,
+        canner: read_canner(words.canner.as_deref())?,
+        altitude: read_altitude(words.altitude.as_deref().ok_or(AskError::AltitudeMissing)?)?,
+        gauge: read_gauge(words)?,
+    })
 }
 
 fn read_altitude(typed: &str) -> Result<measure::Altitude, AskError> {

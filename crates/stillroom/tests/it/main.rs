@@ -2,6 +2,7 @@
 
 mod almanac;
 mod clear;
+mod copied;
 mod day;
 mod documented;
 mod fit;
