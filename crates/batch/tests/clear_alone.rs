@@ -253,6 +253,14 @@ const CASES: &[(&str, &str, Verdict, &str, &str)] = &[
     ("chile_salsa", "drain the tomatoes", DO_NOT, "cr-s39", "USDA539_15"),
     ("snap_beans_canned", "add vinegar", DO_NOT, "cr-v03", "nchfp-web"),
     ("frozen_pesto", "more garlic", NOT_TESTED, "", ""),
+    ("quick_dill_cucumber", "less acid", DO_NOT, "cr-p01", "USDA539_15"),
+    ("strawberry_jam_pectin", "add stevia", DO_NOT, "cr-j05", "USDA539_15"),
+    ("peaches_halved", "add sucralose", TESTED, "cr-u03", "USDA539_15"),
+    ("quick_sweet_cucumber", "add honey", NOT_TESTED, "cr-p12", "USDA539_15"),
+    ("spaghetti_sauce_no_meat", "fewer mushrooms", TESTED, "cr-c03", "USDA539_15"),
+    ("apricot_jam", "add 1 tsp basil", TESTED, "cr-j39", "NCHFP_NEWSFLASH"),
+    ("apricot_jam", "add 2 tsp basil", NOT_TESTED, "", "NCHFP_NEWSFLASH"),
+    ("green_tomato_pie_filling", "more thyme", TESTED, "cr-e03", "USDA539_15"),
 ];
 
 #[test]
@@ -351,5 +359,43 @@ fn what_is_not_understood_is_said_and_never_waved_through() {
     {
         let handed_back = clear_changes(load(), &question("chile_salsa", &["no salt", change]));
         assert!(matches!(handed_back, Err(ClearError::ChangeNotUnderstood { .. })), "{change:?}");
+    }
+}
+
+/// Every text of an answer, without the names of publications.
+fn texts(value: &serde_json::Value) -> Vec<String> {
+    match value {
+        serde_json::Value::String(text) => vec![text.clone()],
+        serde_json::Value::Array(all) => all.iter().flat_map(texts).collect(),
+        serde_json::Value::Object(keys) => {
+            let told = keys.iter().filter(|(key, _)| !matches!(key.as_str(), "source" | "sources" | "title"));
+            told.flat_map(|(_, value)| texts(value)).collect()
+        }
+        _ => Vec::new(),
+    }
+}
+
+#[test]
+fn no_answer_about_a_change_calls_anything_safe() {
+    for (formula, change, _, _, _) in CASES {
+        let json = serde_json::to_value(ask(formula, &[change])).expect("it can be written");
+        for text in texts(&json) {
+            let words = text.to_lowercase();
+            let mut parted = words.split(|mark: char| !mark.is_alphabetic());
+            assert!(!parted.any(|word| word == "safe"), "{formula}, {change:?}: {text}");
+        }
+    }
+}
+
+#[test]
+fn every_source_of_full_rank_behind_a_change_names_its_year_or_is_known_to_carry_none() {
+    /// Pages on which no year was found.
+    const UNDATED: &[&str] =
+        &["MU_SEASONAL", "UCANR_SALSA", "RUTGERS_SALSA", "NCHFP_DOUBLE", "UNL_RESEAL", "msu-unsafe-methods"];
+    for (formula, change, _, _, _) in CASES {
+        for source in ask(formula, &[change]).changes[0].sources.iter().map(|source| source.citation()) {
+            let undated = UNDATED.contains(&source.source.as_str());
+            assert!(source.year.is_some() || undated, "{formula}, {change:?}: {}", source.source);
+        }
     }
 }
