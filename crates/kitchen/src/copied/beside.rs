@@ -90,7 +90,10 @@ fn word_lines(almanac: &Almanac, own: &OwnFormula, nearest: &Nearest<'_>) -> Vec
     let mut lines: Vec<BesideLine> = Vec::new();
     for (mine, matched) in own.ingredients.iter().zip(&nearest.matched) {
         lines.push(match matched {
-            Some(at) => line(word_mine(mine), printed(*at), String::new()),
+            Some(at) => {
+                let change = word_other(almanac, nearest, mine, *at);
+                line(word_mine(mine), printed(*at), change)
+            }
             None => {
                 let judged = judge(almanac, nearest, &format!("add {}", mine.what));
                 line(word_mine(mine), String::new(), format!("leave it out: {judged}"))
@@ -104,6 +107,21 @@ fn word_lines(almanac: &Almanac, own: &OwnFormula, nearest: &Nearest<'_>) -> Vec
         }
     }
     lines
+}
+
+/// What stands for what: a thing that shares no word with the printed one takes its place.
+fn word_other(almanac: &Almanac, nearest: &Nearest<'_>, mine: &HomeIngredient, at: usize) -> String {
+    let printed = &nearest.formula.ingredients[at].name;
+    let words = |text: &str| -> Vec<String> {
+        let parts = text.split(|mark: char| !mark.is_alphabetic()).filter(|part| part.len() > 2);
+        parts.map(|part| part.trim_end_matches('s').to_lowercase()).collect()
+    };
+    let said = words(&mine.what);
+    if words(printed).iter().any(|word| said.contains(word)) {
+        return String::new();
+    }
+    let judged = judge(almanac, nearest, &format!("{} for {printed}", mine.what));
+    format!("use {printed}: {} in its place is {judged}", mine.what)
 }
 
 /// What the change rules say of one difference.

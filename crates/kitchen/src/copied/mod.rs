@@ -86,7 +86,7 @@ pub enum CopiedAnswer {
     /// It meets the rules.
     Cleared(Box<CopiedCleared>),
     /// It does not.
-    Refused(HouseCopy),
+    Refused(Box<HouseCopy>),
 }
 
 /// Answers how a copied formula is processed here.
@@ -103,7 +103,7 @@ pub fn clear_copied(
     let found = find_copied(formulas, name)?;
     let formula = match &found.checked {
         Ok(formula) => formula,
-        Err(_) => return Ok(CopiedAnswer::Refused(found.clone())),
+        Err(_) => return Ok(CopiedAnswer::Refused(Box::new(found.clone()))),
     };
     let question: CopiedQuestion = read_copied_question(words)?;
     Ok(CopiedAnswer::Cleared(Box::new(clear_formula(almanac, formula, &question))))
