@@ -320,6 +320,14 @@ fn what_hangs_on_something_left_open_is_asked_for() {
         other => panic!("{formula}, {change:?}: {other:?}"),
     };
     assert_eq!(hangs("tomatoes_crushed", "half-pint instead of pint"), ["canner"]);
+    let steam = hangs("tomatoes_whole_water", "steam canner");
+    assert!(steam.contains(&"altitude") && !steam.contains(&"canner"), "{steam:?}");
+    // Said, it is answered.
+    let said = ChangesQuestion {
+        canner: Some(almanac::CannerKind::BoilingWater),
+        ..question("tomatoes_crushed", &["half-pint instead of pint"])
+    };
+    assert_eq!(clear_changes(load(), &said).map(|answer| answer.verdict), Ok(TESTED));
 }
 
 #[test]

@@ -114,6 +114,11 @@ fn every_rule_refuses_and_says_where() {
     says(&add("moonfruit", "2 lb", Part::Produce), CopiedPlace::Ingredient(6), "acid enough");
     says(&add("onions", "12 cups", Part::LowAcid), CopiedPlace::Whole, "is low-acid food");
     says(&add("water", "4 cups", Part::Liquid), CopiedPlace::Whole, "water");
+    for part in [Part::Spice, Part::Other, Part::Liquid] {
+        says(&add("moonroot", "2 lb", part), CopiedPlace::Ingredient(6), "nothing on file says");
+    }
+    says(&add("onions", "2 lb", Part::Spice), CopiedPlace::Ingredient(6), "is low-acid");
+    says(&add("water", "4 cups", Part::Sugar), CopiedPlace::Ingredient(6), "is liquid");
     says(&add("moonroot", "2 cups", Part::LowAcid), CopiedPlace::Ingredient(6), "weighs");
     says(&swap_acid("white vinegar 5 %", "2 cups"), CopiedPlace::Whole, "of it is acid");
     for weak in ["vinegar 4 %", "homemade vinegar", "fresh lemon juice", "lemon juice", "apple juice"] {
@@ -288,4 +293,115 @@ fn the_nearest_tested_formula_is_found_by_what_goes_in() {
     assert_eq!(nearest(&kraut).as_deref(), Some("sauerkraut"));
     assert_eq!(nearest(&[ingredient("moonfruit", "1 lb", Part::Produce)]), None);
     assert_eq!(nearest(&[]), None);
+}
+
+/// A mix of tomatoes and salt, as anyone may copy it.
+fn tomatoes(canner: CannerKind, pressure: Option<f64>) -> CopiedDraft {
+    CopiedDraft {
+        name: "our red jars".into(),
+        formula: Some(DraftFormula {
+            ingredients: vec![
+                ingredient("tomatoes", "20 lb", Part::Produce),
+                ingredient("salt", "2 tbsp", Part::Salt),
+            ],
+            steps: vec!["crush".into()],
+        }),
+        processes: vec![DraftProcess {
+            pressure: pressure.map(Pressure::psi),
+            ..process(canner, 0, Some(1000), 90)
+        }],
+        ..relish()
+    }
+}
+
+/// Source: USDA, Complete Guide to Home Canning, 2015, Guide 3 p. 3-5: acid in every jar of tomatoes, in boiling water and
+/// under pressure alike.
+#[test]
+fn tomatoes_without_acid_are_refused_in_every_canner() {
+    for (canner, pressure) in [(CannerKind::BoilingWater, None), (CannerKind::Dial, Some(11.0))] {
+        let found = faults(tomatoes(canner, pressure));
+        let no_acid = |fault: &CopiedFault| matches!(fault.problem, CopiedProblem::NoAcid { .. });
+        assert!(found.iter().any(no_acid), "{canner}: {found:?}");
+    }
+}
+
+#[test]
+fn leaving_the_food_unnamed_opens_no_shorter_process() {
+    let shorter = |fault: &CopiedFault| matches!(fault.problem, CopiedProblem::Shorter { .. });
+    let short = |name: &str| CopiedDraft {
+        name: name.into(),
+        formula: Some(DraftFormula {
+            ingredients: vec![ingredient("apples", "20 lb", Part::Produce)],
+            steps: vec!["cook soft".into()],
+        }),
+        processes: vec![process(CannerKind::BoilingWater, 0, None, 5)],
+        ..relish()
+    };
+    for name in ["our apple pulp", "applesauce"] {
+        let found = faults(short(name));
+        assert!(found.iter().any(shorter), "{name}: {found:?}");
+    }
+}
+
+/// Whatever is typed for a food on file: what is taken is no shorter and no lower than any printed line for the same
+/// pack, jar, canner and height, and what is shown is what was typed.
+#[test]
+fn no_typed_process_falls_short_of_a_printed_line() {
+    use proptest::prelude::*;
+    let almanac = load();
+    let foods: Vec<ProductId> = almanac.products().map(|product| product.id.clone()).collect();
+    let typed = (
+        prop::sample::select(foods),
+        prop::sample::select(Pack::ALL.to_vec()),
+        prop::sample::select(JarSize::ALL.to_vec()),
+        prop::sample::select(CannerKind::ALL.to_vec()),
+        1_u32..130,
+        prop::sample::select(vec![5.0, 8.0, 10.0, 11.0, 12.0, 13.0, 14.0, 15.0]),
+        (prop::sample::select(vec![0_u32, 1000, 1001, 2001, 3001, 6001]), prop::option::of(0_u32..5000)),
+        0_u32..9000,
+    );
+    let config = ProptestConfig { cases: 3_000, failure_persistence: None, ..ProptestConfig::default() };
+    let mut runner = proptest::test_runner::TestRunner::new_with_rng(
+        config,
+        proptest::test_runner::TestRng::deterministic_rng(proptest::test_runner::RngAlgorithm::ChaCha),
+    );
+    let shown = std::cell::Cell::new(0_u32);
+    runner
+        .run(&typed, |(food, pack, jar, canner, minutes, psi, (from, width), asked_at)| {
+            let pressure = canner.is_pressure().then(|| Pressure::psi(psi));
+            let row = DraftProcess {
+                pack,
+                jar,
+                pressure,
+                ..process(canner, from, width.map(|width| from + width), minutes)
+            };
+            let band = row.band;
+            let draft =
+                CopiedDraft { food: Some(food.clone()), formula: None, processes: vec![row], ..relish() };
+            let Ok(formula) = CopiedFormula::check(almanac, draft, THIS_YEAR) else { return Ok(()) };
+            let asked = CopiedQuestion { pack, jar, canner, altitude: Altitude::feet(asked_at), gauge: None };
+            let answer = clear_copied(almanac, &formula, &asked);
+            prop_assert_eq!(answer.verdict, Verdict::NotTested);
+            let Some(entered) = answer.entered else { return Ok(()) };
+            shown.set(shown.get() + 1);
+            prop_assert!(band.holds(asked.altitude));
+            prop_assert_eq!(
+                (entered.band().minutes(), entered.band().pressure()),
+                (Minutes(minutes), pressure)
+            );
+            let table = if canner == CannerKind::Steam { CannerKind::BoilingWater } else { canner };
+            let lines = almanac.printed_lines(&food).filter(|line| {
+                line.pack() == pack
+                    && line.jar() == jar
+                    && line.canner() == table
+                    && line.band().holds(asked.altitude)
+            });
+            for printed in lines.filter_map(|line| line.process()) {
+                prop_assert!(printed.minutes() <= Minutes(minutes), "{food}, {jar}: {printed:?}");
+                prop_assert!(printed.pressure() <= pressure, "{food}, {jar}: {printed:?}");
+            }
+            Ok(())
+        })
+        .unwrap_or_else(|failure| panic!("{failure}"));
+    assert!(shown.get() > 20, "only {} were shown: the test says little", shown.get());
 }

@@ -153,7 +153,7 @@ pub fn clear_copied(almanac: &Almanac, formula: &CopiedFormula, question: &Copie
     let mut acid = None;
     if let Some(entered) = &entered {
         findings.refuse(Verdict::NotTested, Because::EnteredByYou, entered.words(), None);
-        let printed = formula.draft.food.as_ref().and_then(|food| almanac.acid_for(food, question.jar));
+        let printed = formula.floor.as_ref().and_then(|food| almanac.acid_for(food, question.jar));
         if let Some(rule) = &printed {
             findings.cite(&rule.citation);
         }
@@ -195,7 +195,11 @@ fn find_entered(
         return None;
     };
     // Asked again at this very height: the rules on file may have changed since the formula was checked.
-    if let Some(fault) = less_than_print(almanac, draft, process, CopiedPlace::Whole, altitude) {
+    let fault = formula
+        .floor
+        .as_ref()
+        .and_then(|food| less_than_print(almanac, food, process, CopiedPlace::Whole, altitude));
+    if let Some(fault) = fault {
         let (verdict, code) = (fault.problem.verdict(), fault.problem.code());
         findings.refuse(verdict, code, fault.problem.to_string(), None);
         findings.offer("printed", fault.problem.hint(), None);

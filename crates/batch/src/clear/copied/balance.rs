@@ -1,12 +1,30 @@
 //! The balance of acid and low-acid food, measured against the nearest tested formula. Until models can veto, this is
 //! the veto.
 
-use almanac::{Almanac, CannerKind, Formula, Part};
+use almanac::{Almanac, CannerKind, Formula, FormulaClass, Part, ProductId};
 
 use super::parts::is_thickener;
 use super::{CopiedDraft, CopiedFault, CopiedPlace, CopiedProblem, DraftFormula};
 use crate::clear::change::words_of;
 use crate::clear::near::{HomeIngredient, Shares, find_nearest, shares_of_mix};
+
+/// The food whose printed rows count: the one named, else that of a tested formula of the very same foods. Leaving the
+/// name out opens nothing.
+pub(super) fn find_floor(almanac: &Almanac, draft: &CopiedDraft) -> Option<ProductId> {
+    if draft.food.is_some() {
+        return draft.food.clone();
+    }
+    if let Some(named) = almanac.find_product(&draft.name).one() {
+        return Some(named.id.clone());
+    }
+    let mix = &draft.formula.as_ref()?.ingredients;
+    let nearest = find_nearest(almanac, mix)?;
+    let is_food = |part: Part| matches!(part, Part::Produce | Part::LowAcid);
+    let all_mine = mix.iter().zip(&nearest.matched).all(|(one, line)| line.is_some() || !is_food(one.part));
+    let mut theirs = nearest.formula.ingredients.iter().enumerate().filter(|(_, line)| is_food(line.part));
+    let all_theirs = theirs.all(|(at, _)| nearest.matched.contains(&Some(at)));
+    nearest.formula.product.clone().filter(|_| all_mine && all_theirs)
+}
 
 pub(super) fn check_balance(
     almanac: &Almanac,
@@ -17,9 +35,17 @@ pub(super) fn check_balance(
     let mix = &formula.ingredients;
     let nearest = find_nearest(almanac, mix);
     check_thickeners(almanac, mix, nearest.as_ref().map(|nearest| nearest.formula), faults);
-    let cool = draft.processes.iter().map(|process| process.canner).find(|canner| !canner.is_pressure());
-    let Some(canner) = cool else { return };
     let holds = |part: Part| mix.iter().any(|ingredient| ingredient.part == part);
+    let cool = draft.processes.iter().map(|process| process.canner).find(|canner| !canner.is_pressure());
+    // Tomatoes need their acid under pressure too.
+    let needs_acid = nearest.as_ref().map(|nearest| nearest.formula).filter(|formula| {
+        acid_keeps(formula) && (cool.is_some() || formula.class == Some(FormulaClass::TomatoPlain))
+    });
+    if let Some(formula) = needs_acid.filter(|_| !holds(Part::Acid)) {
+        let problem = CopiedProblem::NoAcid { formula: formula.name.to_string() };
+        faults.push(CopiedFault::cited(CopiedPlace::Whole, problem, Some(&formula.citation)));
+    }
+    let Some(canner) = cool else { return };
     let low_acid = holds(Part::LowAcid) || holds(Part::Oil);
     if low_acid && !holds(Part::Acid) {
         return refuse_low_acid(almanac, canner, faults);

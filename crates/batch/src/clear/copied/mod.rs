@@ -9,7 +9,7 @@
 //!
 //! ```compile_fail,E0451
 //! use batch::clear::CopiedFormula;
-//! let unchecked = CopiedFormula { draft: todo!() };
+//! let unchecked = CopiedFormula { draft: todo!(), floor: None };
 //! ```
 //!
 //! ```compile_fail,E0451
@@ -129,6 +129,8 @@ pub struct DraftFormula {
 #[derive(Debug, Clone, PartialEq)]
 pub struct CopiedFormula {
     draft: CopiedDraft,
+    /// The food of the process tables whose printed rows it may not fall short of.
+    floor: Option<ProductId>,
 }
 
 impl CopiedFormula {
@@ -146,8 +148,9 @@ impl CopiedFormula {
             }
             None => rows::check_on_file(almanac, &draft, &mut faults),
         }
-        rows::check_rows(almanac, &draft, &mut faults);
-        if faults.is_empty() { Ok(Self { draft }) } else { Err(faults) }
+        let floor = balance::find_floor(almanac, &draft);
+        rows::check_rows(almanac, &draft, floor.as_ref(), &mut faults);
+        if faults.is_empty() { Ok(Self { draft, floor }) } else { Err(faults) }
     }
 
     /// What was typed.

@@ -77,10 +77,12 @@ fn check_part(
             let rule = almanac.kitchen_rule("A4").map(|rule| &rule.citation);
             faults.push(CopiedFault::cited(place, CopiedProblem::NotAcid { what }, rule));
         }
-        (typed, Some(known @ (Part::LowAcid | Part::Oil))) if typed != known => {
+        (typed, Some(known @ (Part::LowAcid | Part::Oil | Part::Liquid)))
+            if typed != known && typed != Part::LowAcid =>
+        {
             faults.push(CopiedFault::at(place, CopiedProblem::PartTooMild { what, typed, known }));
         }
-        (Part::Produce, None) => {
+        (Part::Produce | Part::Spice | Part::Other | Part::Liquid, None) => {
             faults.push(CopiedFault::at(place, CopiedProblem::NotKnownAsAcidFood { what }));
         }
         _ => {}
@@ -137,8 +139,8 @@ fn known_part(almanac: &Almanac, what: &str) -> Option<Part> {
     if words.is_empty() {
         return None;
     }
-    let by_class =
-        find_thing(&words).and_then(|thing| thing.classes.iter().find_map(|class| part_of(*class)));
+    let thing = find_thing(&words).or_else(|| find_thing(&words[words.len() - 1..]));
+    let by_class = thing.and_then(|thing| thing.classes.iter().find_map(|class| part_of(*class)));
     let lines = almanac.formulas().flat_map(|formula| &formula.ingredients).filter(|line| {
         let name = words_of(&line.name);
         words.iter().all(|word| name.contains(word))

@@ -89,7 +89,7 @@ pub enum CopiedProblem {
         known: Part,
     },
     /// Something that is not known to be acid enough.
-    #[error("{what} is entered as produce, and nothing on file says that it is acid enough")]
+    #[error("nothing on file says what {what} is, or that it is acid enough")]
     NotKnownAsAcidFood {
         /// The ingredient.
         what: String,
@@ -136,6 +136,18 @@ pub enum CopiedProblem {
         limit: Percent,
         /// The tested formula.
         formula: String,
+    },
+    /// No acid where the nearest tested formula is kept by it.
+    #[error("it holds no acid, and the nearest tested formula, {formula}, is kept by its acid")]
+    NoAcid {
+        /// The tested formula.
+        formula: String,
+    },
+    /// Acid goes into each jar, and no amount is printed for this one.
+    #[error("this food needs acid in each jar, and no amount is printed for a {}", jar_name(*.jar))]
+    AcidNotPrinted {
+        /// The jar.
+        jar: JarSize,
     },
     /// Less acid than tested.
     #[error("{} of it is acid; the nearest tested formula, {formula}, holds {}", write_percent(*.share), write_percent(*.limit))]
@@ -272,6 +284,7 @@ impl CopiedProblem {
         match self {
             Self::Thickener { .. } => Because::Thickened,
             Self::LowAcid { .. } | Self::FoodBarred { .. } => Because::LowAcid,
+            Self::NoAcid { .. } | Self::AcidNotPrinted { .. } => Because::AcidMissing,
             Self::NotAcid { .. } | Self::TooLittleAcid { .. } | Self::VinegarForLemon { .. } => {
                 Because::AcidWeaker
             }
@@ -306,6 +319,10 @@ impl CopiedProblem {
             Self::Refused { instead, .. } => instead.clone(),
             Self::Thickener { .. } => "leave it out and thicken when you serve it, or freeze it".into(),
             Self::LowAcid { .. } => "use a pressure canner with a printed process, or freeze it".into(),
+            Self::NoAcid { .. } => {
+                "look at the page for vinegar, bottled lemon juice or citric acid, or freeze it".into()
+            }
+            Self::AcidNotPrinted { .. } => "use a jar for which acid is printed, or freeze it".into(),
             Self::NothingNear => "keep it cold or freeze it, and ask your local extension service".into(),
             Self::TooMuchLowAcid { formula, .. }
             | Self::TooLittleAcid { formula, .. }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use almanac::{Almanac, CannerKind, JarSize, NoProcess, ProcessQuestion};
+use almanac::{Almanac, CannerKind, JarSize, NoProcess, ProcessQuestion, ProductId};
 use measure::{Altitude, Minutes, Pressure};
 
 use super::{CopiedDraft, CopiedFault, CopiedPlace, CopiedProblem, DraftProcess};
@@ -12,7 +12,12 @@ const LONGEST: Minutes = Minutes(600);
 /// No home canner is run above it (USDA, Complete Guide to Home Canning, 2015, tables: 15 psi at most).
 const HIGHEST: Pressure = Pressure::psi(15.0);
 
-pub(super) fn check_rows(almanac: &Almanac, draft: &CopiedDraft, faults: &mut Vec<CopiedFault>) {
+pub(super) fn check_rows(
+    almanac: &Almanac,
+    draft: &CopiedDraft,
+    floor: Option<&ProductId>,
+    faults: &mut Vec<CopiedFault>,
+) {
     if draft.processes.is_empty() {
         faults.push(CopiedFault::at(CopiedPlace::Whole, CopiedProblem::NoProcess));
     }
@@ -20,8 +25,8 @@ pub(super) fn check_rows(almanac: &Almanac, draft: &CopiedDraft, faults: &mut Ve
         let place = CopiedPlace::Process(at);
         check_sense(almanac, process, place, faults);
         check_overlap(&draft.processes[..at], process, place, faults);
-        check_jar(almanac, draft, process, place, faults);
-        check_against_print(almanac, draft, process, place, faults);
+        check_jar(almanac, floor, process, place, faults);
+        check_against_print(almanac, floor, process, place, faults);
     }
 }
 
@@ -89,14 +94,13 @@ fn check_overlap(
 /// Nothing above a quart, unless a table lists the jar for this very food.
 fn check_jar(
     almanac: &Almanac,
-    draft: &CopiedDraft,
+    floor: Option<&ProductId>,
     process: &DraftProcess,
     place: CopiedPlace,
     faults: &mut Vec<CopiedFault>,
 ) {
     let jar = process.jar;
-    let listed =
-        draft.food.as_ref().is_some_and(|food| almanac.printed_lines(food).any(|line| line.jar() == jar));
+    let listed = floor.is_some_and(|food| almanac.printed_lines(food).any(|line| line.jar() == jar));
     if jar > JarSize::Quart && !listed {
         let refusal = almanac.refusal("oversize-jars").map(|refusal| &refusal.citation);
         faults.push(CopiedFault::cited(place, CopiedProblem::JarTooLarge { jar }, refusal));
@@ -107,17 +111,17 @@ fn check_jar(
 /// alternative that is printed.
 fn check_against_print(
     almanac: &Almanac,
-    draft: &CopiedDraft,
+    floor: Option<&ProductId>,
     process: &DraftProcess,
     place: CopiedPlace,
     faults: &mut Vec<CopiedFault>,
 ) {
-    let Some(food) = &draft.food else { return };
+    let Some(food) = floor else { return };
     let edges = almanac.printed_lines(food).map(|line| line.band().min);
     let heights: BTreeSet<Altitude> =
         edges.filter(|edge| process.band.holds(*edge)).chain([process.band.min]).collect();
     for at in heights {
-        if let Some(fault) = less_than_print(almanac, draft, process, place, at) {
+        if let Some(fault) = less_than_print(almanac, food, process, place, at) {
             // One height is enough to show it.
             return faults.push(fault);
         }
@@ -127,13 +131,13 @@ fn check_against_print(
 /// The first thing in which a typed process falls short of print at one height.
 pub(super) fn less_than_print(
     almanac: &Almanac,
-    draft: &CopiedDraft,
+    food: &ProductId,
     process: &DraftProcess,
     place: CopiedPlace,
     at: Altitude,
 ) -> Option<CopiedFault> {
     let DraftProcess { pack, jar, canner, minutes, pressure, .. } = *process;
-    let product = draft.food.clone()?;
+    let product = food.clone();
     let printed = match almanac.find_processes(&ProcessQuestion { product, pack, jar, canner, altitude: at })
     {
         Ok(printed) => printed,
@@ -146,6 +150,10 @@ pub(super) fn less_than_print(
         Err(NoProcess::JarTooLarge { barred_by, .. }) => {
             let problem = CopiedProblem::JarTooLarge { jar };
             return Some(CopiedFault::cited(place, problem, barred_by.as_ref()));
+        }
+        Err(NoProcess::AcidNotPrinted { citation }) => {
+            let problem = CopiedProblem::AcidNotPrinted { jar };
+            return Some(CopiedFault::cited(place, problem, Some(&citation)));
         }
         Err(_) => return None,
     };
