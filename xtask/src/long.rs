@@ -6,12 +6,15 @@ use anyhow::{Context, Result};
 use crate::workspace::Workspace;
 
 mod book;
+mod mutants;
 
 /// Which long run.
 #[derive(Debug, Clone, Copy, clap::Subcommand)]
 pub(crate) enum Long {
     /// Kills a writer of the book a thousand times and flips every byte of a small one.
     Book,
+    /// Spoils the clearance and the change rules line by line, and lists what no test noticed.
+    Mutants,
 }
 
 /// Carries out a long run and records what came of it.
@@ -25,6 +28,7 @@ pub(crate) fn run(which: Long) -> Result<()> {
         .with_context(|| format!("{} cannot be entered", workspace.root.display()))?;
     match which {
         Long::Book => book::run(&workspace),
+        Long::Mutants => mutants::run(&workspace),
     }
 }
 

@@ -1,4 +1,4 @@
-//! Developer commands: `cargo xtask check`, `tidy`, `bench`, `long`.
+//! Developer commands: `cargo xtask check`, `tidy`, `bench`, `rulebook`, `long`.
 //!
 //! One module a command. Nothing here is shipped; what a person needs to plan a day is in `crates/`.
 
@@ -10,6 +10,7 @@ mod bench;
 mod check;
 mod guide;
 mod long;
+mod rulebook;
 mod tidy;
 mod workspace;
 
@@ -29,7 +30,9 @@ enum Command {
     Tidy,
     /// Measures the release build against its budgets and records the run in `benches/runs/`.
     Bench(bench::Options),
-    /// Runs that take too long for every change, with their last result in `benches/long/`.
+    /// Writes the page of clearance rules, `docs/methods/clearance.md`, from the tables of `data/`.
+    Rulebook,
+    /// Runs that take too long for every change, with their last result in the tree.
     Long {
         #[command(subcommand)]
         which: long::Long,
@@ -41,6 +44,7 @@ fn main() -> ExitCode {
         Command::Check => check::run(),
         Command::Tidy => tidy::run(),
         Command::Bench(options) => bench::run(&options),
+        Command::Rulebook => rulebook::run(),
         Command::Long { which } => long::run(which),
     };
     match outcome {

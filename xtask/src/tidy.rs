@@ -13,6 +13,7 @@ use tree::Tree;
 mod facts;
 mod licences;
 mod rooms;
+mod rulebook;
 mod source;
 mod tracked;
 mod tree;
@@ -76,7 +77,7 @@ pub(crate) fn run() -> Result<()> {
 
 /// Every rule that needs the tracked files alone.
 fn find_faults(tree: &Tree) -> Vec<Fault> {
-    [source::find_faults, rooms::find_faults, facts::find_faults, tracked::find_faults]
+    [source::find_faults, rooms::find_faults, facts::find_faults, tracked::find_faults, rulebook::find_faults]
         .iter()
         .flat_map(|rule| rule(tree))
         .collect()

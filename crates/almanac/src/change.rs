@@ -1,5 +1,6 @@
 //! May I change this? One rule a question: what the cook wants to do, to what, and what a publication says of it.
 
+mod family;
 mod word;
 
 use measure::Fraction;
@@ -11,6 +12,8 @@ use crate::source::{Basis, Citation};
 use crate::tables::Table;
 use crate::{Almanac, FormulaClass, FormulaId, ProductId, RuleId};
 
+pub use family::FoodFamily;
+pub(crate) use family::read_families;
 pub use word::{Change, IngredientClass, What};
 
 closed_list!(

@@ -28,7 +28,7 @@ mod words;
 
 pub use acid::{AcidPlace, AcidRemark, AcidRule};
 pub use change::{
-    AppliesTo, Change, ChangeQuestion, ChangeRule, IngredientClass, LimitAmount, Verdict, What,
+    AppliesTo, Change, ChangeQuestion, ChangeRule, FoodFamily, IngredientClass, LimitAmount, Verdict, What,
 };
 pub use engineering::{FoodHeat, JarInside, PlanningRange, RangeOf, RangeUnit, Spread};
 pub use fault::{DataFault, DataProblem};

@@ -4,7 +4,7 @@ use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
-use crate::change::{ChangeRule, read_changes};
+use crate::change::{ChangeRule, FoodFamily, read_changes, read_families};
 use crate::engineering::{Engineering, read_engineering};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
@@ -36,6 +36,7 @@ pub struct Almanac {
     pub(crate) refusals: BTreeMap<RefusalId, NotForCanning>,
     pub(crate) formulas: BTreeMap<FormulaId, Formula>,
     pub(crate) changes: Vec<ChangeRule>,
+    pub(crate) families: Vec<FoodFamily>,
     pub(crate) kitchen_rules: BTreeMap<RuleId, KitchenRule>,
     pub(crate) metric: Vec<MetricFact>,
     pub(crate) produce: ProduceTables,
@@ -74,6 +75,8 @@ impl Almanac {
         let formulas = read_whole_formulas(&mut reading, &processes, &produce);
         let changes = read_changes(&mut reading, |id| formulas.contains_key(id), |id| processes.knows(id));
         let changes = unrepeated(&mut reading, Table::ChangeRules, changes, |rule| rule.id.clone());
+        let families = read_families(&mut reading, |id| processes.knows(id));
+        let families = unrepeated(&mut reading, Table::FoodFamilies, families, |row| row.product.clone());
         let kitchen_rules = read_kitchen_rules(&mut reading);
         let kitchen_rules = keyed(&mut reading, Table::PickleRules, kitchen_rules, |rule| rule.id.clone());
         let metric = read_metric(&mut reading);
@@ -98,6 +101,7 @@ impl Almanac {
             refusals,
             formulas,
             changes,
+            families,
             kitchen_rules,
             metric,
             produce,

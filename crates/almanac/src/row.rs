@@ -10,7 +10,7 @@ use measure::{Fraction, Minutes};
 use crate::SourceId;
 use crate::closed_list::ClosedList;
 use crate::fault::{DataFault, DataProblem};
-use crate::source::{Basis, Citation, Rank, Source};
+use crate::source::{Basis, Citation, Rank, Source, latest_year};
 use crate::tables::{Table, Tables};
 
 /// The known sources, by id.
@@ -300,6 +300,7 @@ impl<'r> Row<'r> {
             locator: locator.into(),
             basis,
             rank: known.map_or(Rank::Lower, |known| known.rank),
+            year: known.and_then(|known| known.year).or_else(|| latest_year(locator)),
         };
         if !self.spoiled {
             *self.last = Some(citation.clone());

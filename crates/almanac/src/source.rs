@@ -41,6 +41,8 @@ pub struct Source {
     pub id: SourceId,
     /// Issuer, title, year.
     pub title: Box<str>,
+    /// The latest year in the title; none for a page that carries none.
+    pub year: Option<u16>,
     /// How far it is trusted.
     pub rank: Rank,
     /// Why it has that rank.
@@ -60,6 +62,8 @@ pub struct Citation {
     pub basis: Basis,
     /// How far the publication is trusted.
     pub rank: Rank,
+    /// The year of the publication, else the one its place names; none for a page that carries none.
+    pub year: Option<u16>,
 }
 
 impl Citation {
@@ -101,15 +105,25 @@ pub(crate) fn read_sources(reading: &mut Reading<'_>) -> Sources {
             reading.note(Table::Sources, line_at(key.span().start), problem);
             continue;
         };
-        let source = Source { id: id.clone(), title: entry.title.into(), rank, why: entry.why.into() };
+        let year = latest_year(&entry.title);
+        let source = Source { id: id.clone(), title: entry.title.into(), year, rank, why: entry.why.into() };
         sources.insert(id, source);
     }
     sources
 }
 
+/// The latest year named in a title. Numbers of leaflets are longer, shorter or joined to letters.
+pub(crate) fn latest_year(title: &str) -> Option<u16> {
+    /// The first bulletins on home canning are of this century; nothing on file is older.
+    const YEARS: std::ops::RangeInclusive<u16> = 1900..=2099;
+    let words = title.split(|mark: char| !mark.is_alphanumeric()).filter(|word| word.len() == 4);
+    words.filter_map(|word| word.parse().ok()).filter(|year| YEARS.contains(year)).max()
+}
+
 #[cfg(test)]
 mod tests {
-    use crate::{Almanac, SourceId, Table, Tables};
+    use super::*;
+    use crate::{Almanac, Table, Tables};
 
     fn gauge_rule_naming(sources: &str) -> Tables {
         let text = Tables::embedded().text(Table::CannerRules).to_owned();
@@ -144,5 +158,11 @@ mod tests {
         };
         assert!(rank("isu-gauges-2024; ASKEXT_HALF"));
         assert!(!rank("ASKEXT_HALF; isu-gauges-2024"));
+    }
+
+    #[test]
+    fn the_year_of_a_title_is_its_latest_and_no_leaflet_number() {
+        assert_eq!(latest_year("Extension, Thickeners, 10 September 2018 and 16 August 2022"), Some(2022));
+        assert_eq!(latest_year("Bulletin 4384, FCS8183, no. 93085"), None);
     }
 }

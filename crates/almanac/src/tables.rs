@@ -51,6 +51,8 @@ tables!(
     IngredientProduce = "formulas/ingredient_produce.csv",
     /// Under which name an ingredient is weighed.
     IngredientDensity = "formulas/ingredient_density.csv",
+    /// Which family of change rules a food without a formula goes by.
+    FoodFamilies = "formulas/food_families.csv",
     /// What may be changed.
     ChangeRules = "formulas/change_rules.csv",
     /// Rules of pickling and preserving, in short words.

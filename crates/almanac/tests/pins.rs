@@ -163,11 +163,19 @@ const PINS: &[Pin] = &[
         sums: &[],
     },
     Pin {
+        table: Table::FoodFamilies,
+        rows: 70,
+        read: 0,
+        memory: 0,
+        digest: 0xca4d_2617_1c6b_8592,
+        sums: &[],
+    },
+    Pin {
         table: Table::ChangeRules,
         rows: 318,
         read: 313,
         memory: 1,
-        digest: 0x932f_c78f_9312_0717,
+        digest: 0x0223_c385_16a2_bf20,
         sums: &[],
     },
     Pin {

@@ -134,3 +134,24 @@ fn an_error_no_gauge_has_is_handed_back() {
         assert!(matches!(handed_back, Err(ClearError::GaugeErrorOutOfRange { .. })), "{error}");
     }
 }
+
+#[test]
+fn a_gauge_that_says_nothing_is_answered_with_the_weight_that_needs_no_test() {
+    let almanac = Almanac::load().expect("the built-in tables load");
+    for (error, tested, said) in [
+        (0.0, Tested::Never, "never tested"),
+        (0.0, Tested::Overdue, "overdue"),
+        (3.0, Tested::WithinTheYear, "off by 3"),
+    ] {
+        let answer = ask(&almanac, CannerKind::Dial, error, tested);
+        assert!(
+            answer.instead.iter().any(|offer| offer.text.contains("weighted gauge")),
+            "{error}, {tested:?}"
+        );
+        assert!(
+            answer.because.iter().any(|reason| reason.text.contains(said)),
+            "{said}: {:?}",
+            answer.because
+        );
+    }
+}

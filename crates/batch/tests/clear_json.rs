@@ -75,9 +75,11 @@ fn no_key_is_left_out_or_added() {
             [
                 "acid",
                 "because",
+                "changes",
                 "entered",
                 "format",
                 "instead",
+                "judged",
                 "processes",
                 "question",
                 "riders",
@@ -91,8 +93,8 @@ fn no_key_is_left_out_or_added() {
         ["band_ft", "headspace_in", "hold_psi", "jar_row", "minutes", "pressure_psi", "rest_min", "source"]
     );
     assert_eq!(keys(&served["riders"][0]), ["code", "source", "text"]);
-    assert_eq!(keys(&served["sources"][0]), ["basis", "id", "locator", "rank"]);
-    assert_eq!(keys(&refused["because"][0]), ["code", "text"]);
+    assert_eq!(keys(&served["sources"][0]), ["basis", "id", "locator", "rank", "year"]);
+    assert_eq!(keys(&refused["because"][0]), ["code", "source", "text"]);
     assert_eq!(keys(&refused["instead"][0]), ["source", "text", "what"]);
     assert_eq!(refused["verdict"], "do-not");
     assert_eq!(refused["processes"], json!([]));

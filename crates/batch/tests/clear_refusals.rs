@@ -239,3 +239,36 @@ fn pepper_rings_in_syrup_get_no_figure_of_common_practice() {
     let said = serde_json::to_string(&refused).expect("an answer can be written");
     assert!(!said.contains("10 min") && !said.contains("15 min"), "{said}");
 }
+
+#[test]
+fn either_of_two_rows_is_enough_to_bar_a_larger_jar() {
+    let asked = question("tomatoes-crushed", Pack::Hot, JarSize::HalfGallon, CannerKind::BoilingWater, 500);
+    for (table, row) in [(Table::NotForCanning, "oversize-jars"), (Table::CannerRules, "jar-not-larger")] {
+        assert_eq!(ask(&without(table, &[row]), &asked).verdict, Verdict::DoNot, "without {row}");
+    }
+}
+
+#[test]
+fn raw_ground_meat_is_refused_by_its_own_row() {
+    let almanac = load(&Tables::embedded());
+    let mut asked = question("meat-ground", Pack::Hot, JarSize::Pint, CannerKind::Dial, 500);
+    asked.changes = vec!["raw pack".to_owned()];
+    let answer = ask(&almanac, &asked);
+    assert_ne!(answer.verdict, Verdict::Tested);
+    assert!(answer.changes[0].rules.iter().any(|rule| rule.as_str() == "cr-m19"), "{:?}", answer.changes);
+}
+
+/// A refusal shows the way out: another jar, pack or canner that is printed, or another formula of the same food.
+#[test]
+fn the_ways_out_are_those_that_are_printed() {
+    let almanac = load(&Tables::embedded());
+    let offers = |asked: &ClearQuestion| -> Vec<String> {
+        ask(&almanac, asked).instead.into_iter().map(|offer| offer.text).collect()
+    };
+    let jar = question("tomatoes-crushed", Pack::Hot, JarSize::HalfGallon, CannerKind::BoilingWater, 500);
+    assert!(offers(&jar).iter().any(|text| text == "a quart is printed"), "{:?}", offers(&jar));
+    let pack = question("applesauce", Pack::Raw, JarSize::Pint, CannerKind::BoilingWater, 500);
+    assert!(offers(&pack).iter().any(|text| text == "hot pack is printed"), "{:?}", offers(&pack));
+    let said = ask(&almanac, &pack).because;
+    assert!(said[0].text.contains("boiling-water canner"), "{said:?}");
+}

@@ -6,6 +6,7 @@
 pub mod after;
 pub mod answer;
 pub mod ask;
+pub mod copied;
 pub mod day;
 mod day_file;
 mod gauge;

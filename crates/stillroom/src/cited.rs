@@ -1,6 +1,6 @@
 //! The publications an answer rests on: numbered where they are named, and listed once.
 
-use almanac::{Almanac, Citation, Source};
+use almanac::{Almanac, Citation, Rank, Source};
 use kitchen::ask::split_citation;
 use paper::day::Publication;
 
@@ -36,10 +36,11 @@ impl<'a> Cited<'a> {
     }
 
     fn number(&mut self, source: &Source, place: &str) -> String {
-        let at = self.titles.iter().position(|title| **title == *source.title).unwrap_or_else(|| {
-            self.titles.push(source.title.to_string());
-            self.titles.len() - 1
-        });
+        let at =
+            self.titles.iter().position(|title| *title == title_with_year(source)).unwrap_or_else(|| {
+                self.titles.push(title_with_year(source));
+                self.titles.len() - 1
+            });
         format!("{place} [{}]", at + 1).trim_start().to_owned()
     }
 
@@ -49,6 +50,14 @@ impl<'a> Cited<'a> {
         numbered
             .map(|(at, title)| Publication { mark: format!("[{}]", at + 1), title: title.clone() })
             .collect()
+    }
+}
+
+/// The title, which names the year; a publication that carries none says so.
+fn title_with_year(source: &Source) -> String {
+    match (source.year, source.rank) {
+        (None, Rank::Full) => format!("{} (no year on the page)", source.title),
+        _ => source.title.to_string(),
     }
 }
 

@@ -2,15 +2,18 @@
 
 use almanac::{Almanac, Verdict};
 use anyhow::{Context, Result};
-use batch::clear::{Clearance, ClearedLine, Instead, Reason};
+use batch::clear::{ChangesCleared, Clearance, ClearedLine, Instead, Reason, Rider};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
-use kitchen::wording::{as_sentence, say_acid, say_heating, say_question, say_row};
-use measure::{write_altitude, write_length_in};
+use kitchen::copied::clear_copied;
+use kitchen::wording::{as_sentence, capitalize, say_acid, say_heating, say_question, say_row};
+use measure::write_length_in;
 
 use crate::almanac::load_almanac;
 use crate::cited::{Cited, lay_out_sources};
+use crate::copied::{lay_out_answer, write_answer};
 use crate::ending::{Answered, wrong_question};
+use crate::house::HouseFile;
 use crate::leaf::Leaf;
 
 const EXAMPLES: &str = "\
@@ -20,6 +23,7 @@ Examples:
   stillroom clear --food beans-snap --pack raw --jar quart \\
       --canner dial --gauge-error \"+0.5 psi\" --altitude 410m
   stillroom clear --food \"pumpkin puree\"
+  stillroom clear --with chile_salsa --change \"less vinegar\"
 
 Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 when the question is wrong.";
 
@@ -27,9 +31,9 @@ Exit code 0 when it is tested, 3 when it is not tested or must not be done, 2 wh
 #[derive(Debug, Args)]
 #[command(after_help = EXAMPLES)]
 pub(crate) struct ClearCommand {
-    /// The food: an id of the almanac or a name
-    #[arg(long)]
-    food: String,
+    /// The food: an id of the almanac or a name; with --with, that of the formula
+    #[arg(long, required_unless_present_any = ["with", "copied"])]
+    food: Option<String>,
     /// How it goes into the jar: hot, raw
     #[arg(long)]
     pack: Option<String>,
@@ -54,6 +58,11 @@ pub(crate) struct ClearCommand {
     /// What is to be done otherwise, in your own words; may be given again
     #[arg(long = "change", value_name = "WORDS")]
     changes: Vec<String>,
+    /// A formula you copied in, as the house file names it
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["food", "with", "changes"])]
+    copied: Option<String>,
+    #[command(flatten)]
+    house: HouseFile,
     /// Print clearance/1 as JSON
     #[arg(long)]
     json: bool,
@@ -62,6 +71,9 @@ pub(crate) struct ClearCommand {
 impl ClearCommand {
     pub(crate) fn run(&self) -> Result<Answered> {
         let almanac = load_almanac()?;
+        if let Some(name) = &self.copied {
+            return self.run_copied(&almanac, name);
+        }
         let answer = ask::clear(&almanac, &self.words()).map_err(wrong_question)?;
         let text = if self.json {
             serde_json::to_string_pretty(&answer).context("the answer cannot be written as JSON")? + "\n"
@@ -71,9 +83,17 @@ impl ClearCommand {
         Ok(Answered { text, refused: answer.verdict() != Verdict::Tested })
     }
 
+    fn run_copied(&self, almanac: &Almanac, name: &str) -> Result<Answered> {
+        let formulas = self.house.read_formulas(almanac)?;
+        let answer = clear_copied(almanac, &formulas, name, &self.words()).map_err(wrong_question)?;
+        let text = if self.json { write_answer(&answer)? } else { lay_out_answer(almanac, &answer) };
+        // Never tested by us, whatever it says.
+        Ok(Answered::refusing(text))
+    }
+
     fn words(&self) -> ClearWords {
         ClearWords {
-            food: self.food.clone(),
+            food: self.food.clone().unwrap_or_default(),
             pack: self.pack.clone(),
             jar: self.jar.clone(),
             canner: self.canner.clone(),
@@ -89,19 +109,22 @@ impl ClearCommand {
 fn lay_out(almanac: &Almanac, answer: &ClearAnswer) -> String {
     match answer {
         ClearAnswer::Judged(clearance) => lay_out_clearance(almanac, clearance),
+        ClearAnswer::Changes(changes) => lay_out_changes(almanac, changes),
         ClearAnswer::Refused(food) => {
             let refused = &food.refused;
-            let mut leaf = head(refused.verdict, &[as_sentence(&food.words.food)]);
-            lay_out_reasons(&mut leaf, &refused.because);
+            let named = Some(&food.words.food).filter(|food| !food.is_empty()).or(food.words.with.as_ref());
+            let mut leaf = head(refused.verdict, &[as_sentence(named.map_or("", |named| named))]);
             let mut cited = Cited::new(almanac);
+            lay_out_reasons(&mut leaf, &mut cited, &refused.because);
             lay_out_instead(&mut leaf, &mut cited, &refused.instead);
+            say_whom_to_ask(&mut leaf, refused.verdict);
             lay_out_sources(&mut leaf, &cited.list());
             leaf.finish()
         }
     }
 }
 
-fn head(verdict: Verdict, lines: &[String]) -> Leaf {
+pub(crate) fn head(verdict: Verdict, lines: &[String]) -> Leaf {
     let word = match verdict {
         Verdict::Tested => "Tested.",
         Verdict::NotTested => "Not tested.",
@@ -125,32 +148,81 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
         leaf.line("Acid", &say_acid(acid));
         leaf.under(&cited.mark(&acid.rule().citation));
     }
-    lay_out_reasons(&mut leaf, &clearance.because);
-    if let Some(entered) = &clearance.entered {
-        leaf.section("Printed, as you entered it");
-        leaf.line("", &format!("{}, {}, page {}.", entered.title, entered.year, entered.page));
-        for band in &entered.bands {
-            let from = write_altitude(band.band.min);
-            let to = band
-                .band
-                .max
-                .map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
-            leaf.line(&format!("{} min", band.minutes.0), &format!("{from} {to}"));
-        }
-    }
+    lay_out_reasons(&mut leaf, &mut cited, &clearance.because);
     lay_out_instead(&mut leaf, &mut cited, &clearance.instead);
-    if !clearance.riders.is_empty() {
-        leaf.section("Mind");
-        for rider in &clearance.riders {
-            leaf.gap();
-            leaf.line("", &as_sentence(&rider.text));
-            if let Some(source) = &rider.source {
-                leaf.under(&cited.mark_written(source));
-            }
-        }
-    }
+    lay_out_riders(&mut leaf, &mut cited, "Mind", &clearance.riders);
+    say_whom_to_ask(&mut leaf, clearance.verdict);
     lay_out_sources(&mut leaf, &cited.list());
     leaf.finish()
+}
+
+/// Each change under its own verdict; the strictest stands at the head.
+fn lay_out_changes(almanac: &Almanac, answer: &ChangesCleared) -> String {
+    let formula = almanac.formula(&answer.question.formula);
+    let name = formula.map_or(answer.question.formula.as_str(), |formula| &*formula.name);
+    let said = |verdict: Verdict| answer.changes.iter().any(|change| change.verdict == verdict);
+    let mixed = said(Verdict::Tested) && answer.verdict != Verdict::Tested;
+    let note = if mixed { " Not every change comes to that; the strictest word stands." } else { "" };
+    let mut leaf = head(answer.verdict, &[format!("{}, changed.{note}", capitalize(name))]);
+    let mut cited = Cited::new(almanac);
+    for change in &answer.changes {
+        leaf.section(&format!("{}: {}", capitalize(&change.said), verdict_word(change.verdict)));
+        // The change stands in the heading already.
+        let repeated = format!("{:?}: ", change.said);
+        let allowed = change.allowed.iter().map(|allowed| (&allowed.text, &allowed.source));
+        let because = change.because.iter().map(|reason| (&reason.text, &reason.source));
+        for (text, source) in allowed.chain(because) {
+            let text = text.strip_prefix(&repeated).unwrap_or(text);
+            said_with_source(&mut leaf, &mut cited, text, source.as_deref());
+        }
+        lay_out_instead(&mut leaf, &mut cited, &change.instead);
+    }
+    let of_formula = |reason: &&Reason| !answer.changes.iter().any(|change| change.because.contains(reason));
+    let more: Vec<Reason> = answer.because.iter().filter(of_formula).cloned().collect();
+    lay_out_reasons(&mut leaf, &mut cited, &more);
+    let of_all = |rider: &&Rider| !answer.changes.iter().any(|change| change.allowed.contains(rider));
+    let riders: Vec<Rider> = answer.riders.iter().filter(of_all).cloned().collect();
+    lay_out_riders(&mut leaf, &mut cited, "Mind", &riders);
+    say_whom_to_ask(&mut leaf, answer.verdict);
+    lay_out_sources(&mut leaf, &cited.list());
+    leaf.finish()
+}
+
+/// A refusal ends with whom to ask.
+pub(crate) fn say_whom_to_ask(leaf: &mut Leaf, verdict: Verdict) {
+    if verdict != Verdict::Tested {
+        leaf.section("Whom to ask");
+        leaf.line(
+            "",
+            "Your local extension service or health authority. Until they answer, keep it cold or freeze it.",
+        );
+    }
+}
+
+fn verdict_word(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Tested => "tested",
+        Verdict::NotTested => "not tested",
+        Verdict::DoNot => "do not",
+    }
+}
+
+pub(crate) fn lay_out_riders(leaf: &mut Leaf, cited: &mut Cited<'_>, title: &str, riders: &[Rider]) {
+    if riders.is_empty() {
+        return;
+    }
+    leaf.section(title);
+    for rider in riders {
+        leaf.gap();
+        said_with_source(leaf, cited, &rider.text, rider.source.as_deref());
+    }
+}
+
+fn said_with_source(leaf: &mut Leaf, cited: &mut Cited<'_>, text: &str, source: Option<&str>) {
+    leaf.line("", &as_sentence(text));
+    if let Some(source) = source {
+        leaf.under(&cited.mark_written(source));
+    }
 }
 
 fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
@@ -164,25 +236,22 @@ fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
     leaf.under(&cited.mark(process.citation()));
 }
 
-fn lay_out_reasons(leaf: &mut Leaf, because: &[Reason]) {
+pub(crate) fn lay_out_reasons(leaf: &mut Leaf, cited: &mut Cited<'_>, because: &[Reason]) {
     if because.is_empty() {
         return;
     }
     leaf.section("Because");
     for reason in because {
-        leaf.line("", &as_sentence(&reason.text));
+        said_with_source(leaf, cited, &reason.text, reason.source.as_deref());
     }
 }
 
-fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
+pub(crate) fn lay_out_instead(leaf: &mut Leaf, cited: &mut Cited<'_>, instead: &[Instead]) {
     if instead.is_empty() {
         return;
     }
     leaf.section("Instead");
     for offer in instead {
-        leaf.line("", &as_sentence(&offer.text));
-        if let Some(source) = &offer.source {
-            leaf.under(&cited.mark_written(source));
-        }
+        said_with_source(leaf, cited, &offer.text, offer.source.as_deref());
     }
 }

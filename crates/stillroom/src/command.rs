@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{after, almanac, book, clear, completions, day, fit, reckon, serve};
+use crate::{after, almanac, book, clear, completions, copied, day, fit, own, reckon, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -28,6 +28,10 @@ enum Command {
     Day(day::DayCommand),
     /// Ask whether a food may be processed so
     Clear(clear::ClearCommand),
+    /// Check the formulas you copied from your own publications
+    Copied(copied::CopiedCommand),
+    /// Lay a formula of your own beside the nearest tested one
+    Own(own::OwnCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
     /// Ask what a sign on a jar means, and what to do now
@@ -89,6 +93,8 @@ impl StillroomCommand {
             None => day::plan_demo(),
             Some(Command::Day(command)) => command.run(),
             Some(Command::Clear(command)) => command.run(),
+            Some(Command::Copied(command)) => command.run(),
+            Some(Command::Own(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
             Some(Command::Sign(command)) => command.run(),
             Some(Command::Seals(command)) => command.run(),

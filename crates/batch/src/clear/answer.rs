@@ -1,11 +1,12 @@
 //! The answer, as people and programs read it: `clearance/1`.
 
-use almanac::{AcidRule, Band, CannerKind, Citation, JarSize, Process, Verdict};
-use measure::{Length, Minutes, Pressure, Volume};
+use almanac::{AcidRule, Band, CannerKind, Citation, JarSize, Process, RuleId, Verdict};
+use measure::{Length, Pressure, Volume};
 use serde::ser::SerializeStruct as _;
 use serde::{Serialize, Serializer};
 
-use super::question::ClearQuestion;
+use super::findings::Findings;
+use super::question::{ChangesQuestion, ClearQuestion};
 
 /// Why the answer is not *tested*: the closed list of codes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -66,6 +67,8 @@ pub struct Reason {
     pub code: Because,
     /// In words.
     pub text: String,
+    /// Where it stands; `None` where nothing printed says it.
+    pub source: Option<String>,
 }
 
 /// One thing that may be done instead.
@@ -135,28 +138,6 @@ impl AcidDose {
     }
 }
 
-/// A process the household copied from a publication, shown as entered and never called tested.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Entered {
-    /// The title of the publication.
-    pub title: String,
-    /// Its year.
-    pub year: u16,
-    /// The page.
-    pub page: String,
-    /// The bands and minutes as entered.
-    pub bands: Vec<EnteredBand>,
-}
-
-/// One band of an entered process.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct EnteredBand {
-    /// The heights.
-    pub band: Band,
-    /// How long.
-    pub minutes: Minutes,
-}
-
 /// Where something in the answer stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cited(pub(crate) Citation);
@@ -167,6 +148,51 @@ impl Cited {
     pub fn citation(&self) -> &Citation {
         &self.0
     }
+}
+
+/// What one change comes to by itself.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ClearedChange {
+    /// The cook's words.
+    pub said: String,
+    /// What publications print of it.
+    pub verdict: Verdict,
+    /// Where it is printed as allowed, and how far.
+    pub allowed: Vec<Rider>,
+    /// What bars it or is missing.
+    pub because: Vec<Reason>,
+    /// What may be done instead.
+    pub instead: Vec<Instead>,
+    /// The change rules that decided; none when no rule speaks of it.
+    pub rules: Vec<RuleId>,
+    /// Where all this stands.
+    pub sources: Vec<Cited>,
+}
+
+impl ClearedChange {
+    pub(crate) fn of(said: &str, found: Findings) -> Self {
+        let Findings { verdict, because, instead, riders, sources, rules } = found;
+        Self { said: said.to_owned(), verdict, allowed: riders, because, instead, rules, sources }
+    }
+}
+
+/// The answer to a question about changes alone. It holds no process.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChangesCleared {
+    /// What was asked.
+    pub question: ChangesQuestion,
+    /// The strictest of everything that was found.
+    pub verdict: Verdict,
+    /// Each change by itself.
+    pub changes: Vec<ClearedChange>,
+    /// Hazards and conditions.
+    pub riders: Vec<Rider>,
+    /// What is missing or barred, of all changes together.
+    pub because: Vec<Reason>,
+    /// What may be done instead.
+    pub instead: Vec<Instead>,
+    /// Where all this stands.
+    pub sources: Vec<Cited>,
 }
 
 /// The whole answer.
@@ -186,16 +212,17 @@ pub struct Clearance {
     pub because: Vec<Reason>,
     /// What may be done instead.
     pub instead: Vec<Instead>,
-    /// A process the household entered.
-    pub entered: Option<Entered>,
+    /// Each change by itself.
+    pub changes: Vec<ClearedChange>,
     /// Where all this stands.
     pub sources: Vec<Cited>,
 }
 
 impl Serialize for Clearance {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut keys = to.serialize_struct("Clearance", 10)?;
+        let mut keys = to.serialize_struct("Clearance", 12)?;
         keys.serialize_field("format", "clearance/1")?;
+        keys.serialize_field("judged", "process")?;
         keys.serialize_field("verdict", self.verdict.as_str())?;
         keys.serialize_field("question", &Asked(&self.question))?;
         keys.serialize_field("processes", &self.processes)?;
@@ -203,7 +230,8 @@ impl Serialize for Clearance {
         keys.serialize_field("riders", &self.riders)?;
         keys.serialize_field("because", &self.because)?;
         keys.serialize_field("instead", &self.instead)?;
-        keys.serialize_field("entered", &self.entered)?;
+        keys.serialize_field("changes", &self.changes)?;
+        keys.serialize_field("entered", &None::<()>)?;
         keys.serialize_field("sources", &self.sources)?;
         keys.end()
     }
@@ -225,6 +253,59 @@ impl Serialize for Asked<'_> {
         keys.serialize_field("gauge_error_psi", &error.map(|error| Plain(error.as_psi())))?;
         keys.serialize_field("with", &formula.as_ref().map(|formula| formula.as_str()))?;
         keys.serialize_field("changes", changes)?;
+        keys.end()
+    }
+}
+
+impl Serialize for ChangesCleared {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let mut keys = to.serialize_struct("Clearance", 12)?;
+        keys.serialize_field("format", "clearance/1")?;
+        keys.serialize_field("judged", "changes")?;
+        keys.serialize_field("verdict", self.verdict.as_str())?;
+        keys.serialize_field("question", &AskedChanges(&self.question))?;
+        keys.serialize_field("processes", &[(); 0])?;
+        keys.serialize_field("acid", &None::<()>)?;
+        keys.serialize_field("riders", &self.riders)?;
+        keys.serialize_field("because", &self.because)?;
+        keys.serialize_field("instead", &self.instead)?;
+        keys.serialize_field("changes", &self.changes)?;
+        keys.serialize_field("entered", &None::<()>)?;
+        keys.serialize_field("sources", &self.sources)?;
+        keys.end()
+    }
+}
+
+/// A question about changes as the answer repeats it.
+struct AskedChanges<'a>(&'a ChangesQuestion);
+
+impl Serialize for AskedChanges<'_> {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let ChangesQuestion { formula, pack, jar, canner, altitude, changes } = self.0;
+        let mut keys = to.serialize_struct("Question", 8)?;
+        keys.serialize_field("food", &None::<()>)?;
+        keys.serialize_field("pack", &pack.map(|pack| pack.as_str()))?;
+        keys.serialize_field("jar", &jar.map(|jar| jar.as_str()))?;
+        keys.serialize_field("canner", &canner.map(|canner| canner.as_str()))?;
+        keys.serialize_field("altitude_ft", &altitude.map(|altitude| altitude.as_feet()))?;
+        keys.serialize_field("gauge_error_psi", &None::<()>)?;
+        keys.serialize_field("with", formula.as_str())?;
+        keys.serialize_field("changes", changes)?;
+        keys.end()
+    }
+}
+
+impl Serialize for ClearedChange {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        let rules: Vec<&str> = self.rules.iter().map(RuleId::as_str).collect();
+        let mut keys = to.serialize_struct("Change", 7)?;
+        keys.serialize_field("said", &self.said)?;
+        keys.serialize_field("verdict", self.verdict.as_str())?;
+        keys.serialize_field("allowed", &self.allowed)?;
+        keys.serialize_field("because", &self.because)?;
+        keys.serialize_field("instead", &self.instead)?;
+        keys.serialize_field("rules", &rules)?;
+        keys.serialize_field("sources", &self.sources)?;
         keys.end()
     }
 }
@@ -260,22 +341,14 @@ impl Serialize for AcidDose {
     }
 }
 
-impl Serialize for EnteredBand {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut keys = to.serialize_struct("EnteredBand", 2)?;
-        keys.serialize_field("band_ft", &feet_of(self.band))?;
-        keys.serialize_field("minutes", &self.minutes.0)?;
-        keys.end()
-    }
-}
-
 impl Serialize for Cited {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut keys = to.serialize_struct("Source", 4)?;
+        let mut keys = to.serialize_struct("Source", 5)?;
         keys.serialize_field("id", self.0.source.as_str())?;
         keys.serialize_field("locator", &*self.0.locator)?;
         keys.serialize_field("basis", self.0.basis.as_str())?;
         keys.serialize_field("rank", self.0.rank.as_str())?;
+        keys.serialize_field("year", &self.0.year)?;
         keys.end()
     }
 }
@@ -286,7 +359,7 @@ pub(crate) fn write_verdict<S: Serializer>(verdict: &Verdict, to: S) -> Result<S
 }
 
 /// A number without a fraction is written without one: `11`, not `11.0`.
-struct Plain(f64);
+pub(crate) struct Plain(pub(crate) f64);
 
 impl Serialize for Plain {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
@@ -312,7 +385,7 @@ pub(crate) fn in_inches(length: Length) -> f64 {
     tidy(length.as_inches())
 }
 
-fn feet_of(band: Band) -> (u32, Option<u32>) {
+pub(crate) fn feet_of(band: Band) -> (u32, Option<u32>) {
     (band.min.as_feet(), band.max.map(|max| max.as_feet()))
 }
 

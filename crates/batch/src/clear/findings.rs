@@ -1,6 +1,6 @@
 //! What has been found so far: the verdict only ever gets stricter.
 
-use almanac::{Citation, Verdict};
+use almanac::{Citation, RuleId, Verdict};
 
 use super::answer::{Because, Cited, Instead, Reason, Rider, name_of};
 
@@ -12,6 +12,8 @@ pub(crate) struct Findings {
     pub(crate) instead: Vec<Instead>,
     pub(crate) riders: Vec<Rider>,
     pub(crate) sources: Vec<Cited>,
+    /// The change rules that decided.
+    pub(crate) rules: Vec<RuleId>,
 }
 
 impl Findings {
@@ -22,6 +24,7 @@ impl Findings {
             instead: Vec::new(),
             riders: Vec::new(),
             sources: Vec::new(),
+            rules: Vec::new(),
         }
     }
 
@@ -34,7 +37,7 @@ impl Findings {
         citation: Option<&Citation>,
     ) {
         self.verdict = self.verdict.max(verdict);
-        let reason = Reason { code, text };
+        let reason = Reason { code, text, source: citation.map(name_of) };
         if !self.because.contains(&reason) {
             self.because.push(reason);
         }
@@ -70,11 +73,36 @@ impl Findings {
         }
     }
 
+    /// Notes a change rule that decided.
+    pub(crate) fn rule(&mut self, id: &RuleId) {
+        if !self.rules.contains(id) {
+            self.rules.push(id.clone());
+        }
+    }
+
+    /// Takes in everything another judging found, each thing once.
+    pub(crate) fn take_in(&mut self, other: &Self) {
+        self.verdict = self.verdict.max(other.verdict);
+        take_in_new(&mut self.because, &other.because);
+        take_in_new(&mut self.instead, &other.instead);
+        take_in_new(&mut self.riders, &other.riders);
+        take_in_new(&mut self.sources, &other.sources);
+        take_in_new(&mut self.rules, &other.rules);
+    }
+
     /// Notes a source, once.
     pub(crate) fn cite(&mut self, citation: &Citation) {
         let cited = Cited(citation.clone());
         if !self.sources.contains(&cited) {
             self.sources.push(cited);
+        }
+    }
+}
+
+fn take_in_new<T: Clone + PartialEq>(all: &mut Vec<T>, more: &[T]) {
+    for one in more {
+        if !all.contains(one) {
+            all.push(one.clone());
         }
     }
 }

@@ -25,7 +25,11 @@ pub(crate) enum Holding {
 impl Holding {
     /// The reading to keep for a process, never below the printed one.
     pub(crate) fn reading_for(self, process: &Process) -> Option<Pressure> {
-        let printed = process.pressure()?;
+        self.reading_at(process.pressure()?)
+    }
+
+    /// The reading to keep for a pressure, never below it; none without a dial.
+    pub(crate) fn reading_at(self, printed: Pressure) -> Option<Pressure> {
         match self {
             Self::NoDial => None,
             Self::AsPrinted => Some(printed),

@@ -6,8 +6,8 @@ use almanac::{
 };
 use measure::write_altitude;
 
-use super::answer::{AcidDose, Because, Clearance, ClearedLine, canner_name, jar_name};
-use super::change::{self, Asked};
+use super::answer::{AcidDose, Because, Clearance, ClearedChange, ClearedLine, canner_name, jar_name};
+use super::change::{self, Asked, Setting};
 use super::findings::Findings;
 use super::gauge::{Holding, judge_gauge, require_plausible};
 use super::question::{ClearError, ClearQuestion};
@@ -25,7 +25,8 @@ pub fn clear(almanac: &Almanac, question: &ClearQuestion) -> Result<Clearance, C
         return Err(ClearError::UnknownFood { product: question.product.clone() });
     }
     let formula = require_formula(almanac, question)?;
-    let asked = change::read_changes(almanac, question, formula)?;
+    let setting = Setting::of_question(question, formula);
+    let asked = change::read_changes(almanac, &question.changes, &setting, formula)?;
     let mut findings = Findings::new();
     let changed = changed_question(question, &asked);
     let holding = judge_gauge(almanac, changed.canner, changed.gauge, &mut findings);
@@ -33,8 +34,10 @@ pub fn clear(almanac: &Almanac, question: &ClearQuestion) -> Result<Clearance, C
         judge_formula(almanac, formula, &mut findings);
     }
     let lines = look_up(almanac, &changed, holding, &mut findings);
-    change::judge_changes(almanac, &changed, formula, &asked, lines.is_some(), &mut findings);
-    Ok(finish(almanac, question, &changed, lines.unwrap_or_default(), findings))
+    let line = lines.as_deref().and_then(|lines| lines.first()).map(|line| line.process().citation().clone());
+    let setting = Setting::of_question(&changed, formula);
+    let changes = change::judge_changes(almanac, &setting, formula, &asked, line.as_ref(), &mut findings);
+    Ok(finish(almanac, question, &changed, lines.unwrap_or_default(), changes, findings))
 }
 
 /// The formula named in the question, which must make the food asked about.
@@ -68,7 +71,7 @@ fn changed_question(question: &ClearQuestion, asked: &[Asked]) -> ClearQuestion 
 
 /// The minutes of a food are for what was tested: a formula that stands only in a lower source, or of which a part
 /// that keeps the jar was only recalled, gets none of them.
-fn judge_formula(almanac: &Almanac, formula: &Formula, findings: &mut Findings) {
+pub(super) fn judge_formula(almanac: &Almanac, formula: &Formula, findings: &mut Findings) {
     let name = &formula.name;
     let Some(product) = &formula.product else {
         let text = format!("no process is on file for the formula {name}");
@@ -325,6 +328,7 @@ fn finish(
     question: &ClearQuestion,
     changed: &ClearQuestion,
     lines: Vec<ClearedLine>,
+    changes: Vec<ClearedChange>,
     mut findings: Findings,
 ) -> Clearance {
     let tested = findings.verdict == Verdict::Tested && !lines.is_empty();
@@ -353,7 +357,7 @@ fn finish(
         riders: findings.riders,
         because: findings.because,
         instead: findings.instead,
-        entered: None,
+        changes,
         sources: findings.sources,
     }
 }

@@ -9,20 +9,27 @@
 //! A change is read strictly. Every word of it must be understood, or the question is handed back; a change that
 //! is understood but that no rule covers is *not tested*.
 
+mod alone;
 mod answer;
 mod change;
-mod entered;
+mod copied;
 mod findings;
 mod gauge;
 mod judge;
+mod near;
 mod question;
 mod refusal;
 mod riders;
 
+pub use alone::clear_changes;
 pub use answer::{
-    AcidDose, Because, Cited, Clearance, ClearedLine, Entered, EnteredBand, Instead, Reason, Rider,
+    AcidDose, Because, ChangesCleared, Cited, Clearance, ClearedChange, ClearedLine, Instead, Reason, Rider,
 };
-pub use entered::clear_entered;
+pub use copied::{
+    CopiedCleared, CopiedDraft, CopiedFault, CopiedFormula, CopiedPlace, CopiedProblem, CopiedQuestion,
+    DraftFormula, DraftProcess, Entered, EnteredBand, FIRST_YEAR, Issuer, OwnCopy, clear_copied,
+};
 pub use judge::{clear, find_doubt};
-pub use question::{ClearError, ClearQuestion, Gauge, Misread, Tested};
-pub use refusal::{RefusedWords, refuse_words};
+pub use near::{HomeIngredient, Nearest, Shares, find_nearest, shares_of_mix};
+pub use question::{ChangesQuestion, ClearError, ClearQuestion, Gauge, Misread, Tested};
+pub use refusal::{RefusedWords, refuse_formula, refuse_words};

@@ -46,6 +46,23 @@ pub struct ClearQuestion {
     pub changes: Vec<String>,
 }
 
+/// The question: may this formula be changed so? What is left open is not needed, or is asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ChangesQuestion {
+    /// The formula.
+    pub formula: FormulaId,
+    /// How it goes into the jar.
+    pub pack: Option<Pack>,
+    /// The jar.
+    pub jar: Option<JarSize>,
+    /// The canner.
+    pub canner: Option<CannerKind>,
+    /// The height above the sea.
+    pub altitude: Option<Altitude>,
+    /// What the cook wants to do otherwise, in the cook's own words.
+    pub changes: Vec<String>,
+}
+
 /// A question that cannot be judged as it stands; nothing has been answered.
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum ClearError {
@@ -83,6 +100,15 @@ pub enum ClearError {
         psi: f64,
         /// The largest error that is taken for one.
         limit: f64,
+    },
+    /// No change was named.
+    #[error("no change is named\nhint: say what is to be done otherwise, such as \"less salt\"")]
+    NoChange,
+    /// Whether the change is printed hangs on something that was left open.
+    #[error("whether a process is printed for this hangs on the {}\nhint: ask again and say it", .on.join(" and the "))]
+    HangsOn {
+        /// What: the pack, the jar, the canner, the altitude.
+        on: Vec<&'static str>,
     },
     /// A change was not understood, or not all of it.
     #[error(
@@ -125,6 +151,12 @@ pub enum Misread {
     Contradiction {
         /// What is named twice.
         what: &'static str,
+    },
+    /// An earlier change takes away what this one puts in, or the other way round.
+    #[error("an earlier change says the opposite of {what}")]
+    Opposite {
+        /// The thing.
+        what: String,
     },
     /// The jar named in the change is not the jar of the question, and neither takes its place.
     #[error("it is about a {old} and the question is about a {asked}")]

@@ -1,10 +1,11 @@
 //! Foods and practices named in words: what bars them and what to do instead.
 
-use almanac::{Almanac, Basis, NotForCanning, Verdict};
+use almanac::{Almanac, Basis, Formula, NotForCanning, Verdict};
 use serde::Serialize;
 
 use super::answer::{Because, Cited, Instead, Reason, write_verdict};
 use super::findings::Findings;
+use super::judge::judge_formula;
 
 /// The refusals that match what a person named in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -38,6 +39,15 @@ pub fn refuse_words(almanac: &Almanac, words: &str) -> Option<RefusedWords> {
     }
     let Findings { verdict, because, instead, sources, .. } = findings;
     Some(RefusedWords { verdict, because, instead, sources })
+}
+
+/// Why a formula without a food in the process tables gets no process, and what it is kept in instead.
+#[must_use]
+pub fn refuse_formula(almanac: &Almanac, formula: &Formula) -> RefusedWords {
+    let mut findings = Findings::new();
+    judge_formula(almanac, formula, &mut findings);
+    let Findings { verdict, because, instead, sources, .. } = findings;
+    RefusedWords { verdict, because, instead, sources }
 }
 
 /// A refusal seen in print is printed as wrong. One that says only that nothing was found is *not tested*: its

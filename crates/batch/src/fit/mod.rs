@@ -9,6 +9,7 @@
 
 mod amounts;
 mod answer;
+mod balance;
 mod batches;
 mod factor;
 mod jars;
@@ -36,6 +37,8 @@ pub use answer::{
 pub use measurable::{CookUnit, Measured};
 pub use question::{CannerLoad, FitError, FitQuestion, Have, IngredientRef};
 pub use supplies::{ShopLine, Stock, Supply, SupplyAmount, SupplyNeed, missing, needs, shop_units};
+
+pub(crate) use balance::PrintedWeights;
 
 use crate::clear::find_doubt;
 

@@ -1,7 +1,10 @@
 //! May this be processed so?
 
-use almanac::{Almanac, Product, Verdict};
-use batch::clear::{self, ClearQuestion, Clearance, Gauge, RefusedWords, Tested, refuse_words};
+use almanac::{Almanac, Formula, Product, Verdict};
+use batch::clear::{
+    self, ChangesCleared, ChangesQuestion, ClearError, ClearQuestion, Clearance, CopiedQuestion, Gauge,
+    RefusedWords, Tested, refuse_formula, refuse_words,
+};
 use serde::ser::{Serialize, SerializeStruct, Serializer};
 
 use super::error::{AskError, NameKind};
@@ -10,7 +13,7 @@ use super::names::{is_spelled_out, read_canner, read_jar, read_pack, require_one
 /// The question in a person's words.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct ClearWords {
-    /// The food: an id or a name.
+    /// The food: an id or a name; empty for the one that the formula makes.
     pub food: String,
     /// How it goes into the jar.
     pub pack: Option<String>,
@@ -37,6 +40,8 @@ pub enum ClearAnswer {
     Judged(Box<Clearance>),
     /// No process table has such a food, and a refusal names it.
     Refused(Box<RefusedFood>),
+    /// Only the changes were judged: what a process needs was not all said.
+    Changes(Box<ChangesCleared>),
 }
 
 /// A food that is refused by its name, whatever the pack, jar and canner.
@@ -55,26 +60,32 @@ impl ClearAnswer {
         match self {
             Self::Judged(clearance) => clearance.verdict,
             Self::Refused(food) => food.refused.verdict,
+            Self::Changes(changes) => changes.verdict,
         }
     }
 }
 
-/// Answers whether this food may be processed so.
+/// Answers whether this food may be processed so. With a formula and a change, what a process needs may be left
+/// out: then the change is judged alone.
 ///
 /// # Errors
 ///
 /// When a word names nothing or several things, when an amount cannot be read, when something is missing (the
 /// altitude above all), or when a change is not understood.
 pub fn clear(almanac: &Almanac, words: &ClearWords) -> Result<ClearAnswer, AskError> {
-    let product = match find_food(almanac, words)? {
-        Food::OnFile(product) => product,
-        Food::Refused(refused) => {
-            return Ok(ClearAnswer::Refused(Box::new(RefusedFood { words: words.clone(), refused })));
-        }
-    };
     let formula = words.with.as_deref().map(|typed| {
         require_one(almanac.find_formula(typed), NameKind::Formula, typed, |formula| formula.id.to_string())
     });
+    let formula = formula.transpose()?;
+    let refuse = |refused| Ok(ClearAnswer::Refused(Box::new(RefusedFood { words: words.clone(), refused })));
+    let product = match (find_food(almanac, words, formula)?, formula) {
+        (Food::Refused(refused), _) => return refuse(refused),
+        (food, Some(formula)) if asks_for_changes_alone(words, &food) => {
+            return clear_changes(almanac, words, &food, formula);
+        }
+        (Food::OnFile(product), _) => product,
+        (Food::OfNone(formula), _) => return refuse(refuse_formula(almanac, formula)),
+    };
     let question = ClearQuestion {
         product: product.id.clone(),
         pack: read_pack(words.pack.as_deref())?,
@@ -82,10 +93,10 @@ pub fn clear(almanac: &Almanac, words: &ClearWords) -> Result<ClearAnswer, AskEr
         canner: read_canner(words.canner.as_deref())?,
         altitude: {
             let typed = words.altitude.as_deref().ok_or(AskError::AltitudeMissing)?;
-            measure::read_altitude(typed).map_err(|problem| AskError::unreadable("altitude", problem))?
+            read_altitude(typed)?
         },
         gauge: read_gauge(words)?,
-        formula: formula.transpose()?.map(|formula| formula.id.clone()),
+        formula: formula.map(|formula| formula.id.clone()),
         changes: words.changes.clone(),
     };
     Ok(ClearAnswer::Judged(Box::new(clear::clear(almanac, &question)?)))
@@ -95,11 +106,67 @@ pub fn clear(almanac: &Almanac, words: &ClearWords) -> Result<ClearAnswer, AskEr
 enum Food<'a> {
     OnFile(&'a Product),
     Refused(RefusedWords),
+    /// The formula makes none of the process tables.
+    OfNone(&'a Formula),
+}
+
+/// Whether changes are asked about, and not everything was said that a process needs.
+fn asks_for_changes_alone(words: &ClearWords, food: &Food<'_>) -> bool {
+    let ClearWords { pack, jar, canner, altitude, .. } = words;
+    let open = [pack, jar, canner, altitude].into_iter().any(Option::is_none);
+    !words.changes.is_empty() && (open || matches!(food, Food::OfNone(_)))
+}
+
+fn clear_changes(
+    almanac: &Almanac,
+    words: &ClearWords,
+    food: &Food<'_>,
+    formula: &Formula,
+) -> Result<ClearAnswer, AskError> {
+    if let (Food::OnFile(product), Some(makes)) = (food, &formula.product)
+        && product.id != *makes
+    {
+        let (formula, makes, product) = (formula.id.clone(), makes.clone(), product.id.clone());
+        return Err(ClearError::FormulaOfAnotherFood { formula, makes, product }.into());
+    }
+    let question = ChangesQuestion {
+        formula: formula.id.clone(),
+        pack: words.pack.as_deref().map(|typed| read_pack(Some(typed))).transpose()?,
+        jar: words.jar.as_deref().map(|typed| read_jar(Some(typed))).transpose()?,
+        canner: words.canner.as_deref().map(|typed| read_canner(Some(typed))).transpose()?,
+        altitude: words.altitude.as_deref().map(read_altitude).transpose()?,
+        changes: words.changes.clone(),
+    };
+    Ok(ClearAnswer::Changes(Box::new(clear::clear_changes(almanac, &question)?)))
+}
+
+/// The question about a copied formula, in a person's words.
+pub(crate) fn read_copied_question(words: &ClearWords) -> Result<CopiedQuestion, AskError> {
+    Ok(CopiedQuestion {
+        pack: read_pack(words.pack.as_deref())?,
+        jar: read_jar(words.jar.as_deref())?,
+        canner: read_canner(words.canner.as_deref())?,
+        altitude: read_altitude(words.altitude.as_deref().ok_or(AskError::AltitudeMissing)?)?,
+        gauge: read_gauge(words)?,
+    })
+}
+
+fn read_altitude(typed: &str) -> Result<measure::Altitude, AskError> {
+    measure::read_altitude(typed).map_err(|problem| AskError::unreadable("altitude", problem))
 }
 
 /// A food that is spelled out is meant. Else a refusal comes before a food that merely holds the typed words: who
 /// asks for zucchini must not be answered with zucchini in pineapple juice.
-fn find_food<'a>(almanac: &'a Almanac, words: &ClearWords) -> Result<Food<'a>, AskError> {
+fn find_food<'a>(
+    almanac: &'a Almanac,
+    words: &ClearWords,
+    formula: Option<&'a Formula>,
+) -> Result<Food<'a>, AskError> {
+    if words.food.trim().is_empty() {
+        let formula = formula.ok_or(AskError::FoodMissing)?;
+        let product = formula.product.as_ref().and_then(|id| almanac.product(id));
+        return Ok(product.map_or(Food::OfNone(formula), Food::OnFile));
+    }
     let found = almanac.find_product(&words.food);
     if let Some(product) = found.one()
         && (is_spelled_out(&words.food, product.id.as_str())
@@ -138,14 +205,16 @@ impl Serialize for ClearAnswer {
         match self {
             Self::Judged(clearance) => clearance.serialize(to),
             Self::Refused(food) => food.serialize(to),
+            Self::Changes(changes) => changes.serialize(to),
         }
     }
 }
 
 impl Serialize for RefusedFood {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        let mut keys = to.serialize_struct("Clearance", 10)?;
+        let mut keys = to.serialize_struct("Clearance", 12)?;
         keys.serialize_field("format", "clearance/1")?;
+        keys.serialize_field("judged", "name")?;
         keys.serialize_field("verdict", self.refused.verdict.as_str())?;
         keys.serialize_field("question", &AskedInWords(&self.words))?;
         keys.serialize_field("processes", &[(); 0])?;
@@ -153,6 +222,7 @@ impl Serialize for RefusedFood {
         keys.serialize_field("riders", &[(); 0])?;
         keys.serialize_field("because", &self.refused.because)?;
         keys.serialize_field("instead", &self.refused.instead)?;
+        keys.serialize_field("changes", &[(); 0])?;
         keys.serialize_field("entered", &None::<()>)?;
         keys.serialize_field("sources", &self.refused.sources)?;
         keys.end()
@@ -214,6 +284,42 @@ mod tests {
             assert_eq!(clearance.verdict, Verdict::Tested, "{food}");
             assert_eq!(clearance.processes[0].process().minutes().0, 40);
         }
+    }
+
+    #[test]
+    fn a_formula_and_a_change_are_enough_for_a_verdict_on_the_change() {
+        let almanac = load();
+        let asked = ClearWords {
+            with: Some("chile_salsa".into()),
+            changes: vec!["less vinegar".into()],
+            ..ClearWords::default()
+        };
+        let ClearAnswer::Changes(answer) = clear(&almanac, &asked).unwrap() else {
+            panic!("nothing was said that a process needs")
+        };
+        assert_eq!(answer.verdict, Verdict::DoNot);
+        assert_eq!(answer.changes[0].rules[0].as_str(), "cr-s01");
+        let whole = ClearWords { with: asked.with.clone(), changes: vec!["less salt".into()], ..words("") };
+        let ClearAnswer::Judged(answer) = clear(&almanac, &whole).unwrap() else {
+            panic!("everything was said that a process needs")
+        };
+        assert_eq!((answer.verdict, answer.processes.len()), (Verdict::Tested, 1));
+    }
+
+    #[test]
+    fn a_formula_of_no_process_is_refused_and_says_where_it_is_kept() {
+        let almanac = load();
+        let formula = almanac.formulas().find(|formula| formula.product.is_none()).expect("one is frozen");
+        let asked = ClearWords { with: Some(formula.id.to_string()), ..words("") };
+        let answer = clear(&almanac, &asked).unwrap();
+        assert_eq!(answer.verdict(), Verdict::NotTested);
+        let ClearAnswer::Refused(refused) = answer else { panic!("no process is printed for it") };
+        assert!(!refused.refused.instead.is_empty());
+    }
+
+    #[test]
+    fn neither_food_nor_formula_is_a_wrong_question() {
+        assert_eq!(clear(&load(), &ClearWords::default()), Err(AskError::FoodMissing));
     }
 
     #[test]

@@ -75,6 +75,9 @@ pub enum AskError {
         /// The words it may be.
         known: Vec<String>,
     },
+    /// Neither a food nor a formula was named.
+    #[error("no food is named; hint: say the food, or the formula it is made by")]
+    FoodMissing,
     /// The height above the sea was left out; there is none to assume.
     #[error("the altitude is missing, and the printed times change with it; hint: {WAYS_TO_FIND_ALTITUDE}")]
     AltitudeMissing,

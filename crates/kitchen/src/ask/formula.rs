@@ -134,14 +134,19 @@ fn word_yield(formula: &Formula) -> String {
     })
 }
 
+/// How much of an ingredient is printed, in words.
+pub(crate) fn word_printed_amount(ingredient: &Ingredient) -> String {
+    match &ingredient.amount {
+        Some(_) if ingredient.citation.basis == Basis::Memory => "not seen in print".to_owned(),
+        Some(amount) => word_amount(amount, ingredient.unit),
+        None => "as you like".to_owned(),
+    }
+}
+
 fn word_ingredient(ingredient: &Ingredient) -> IngredientOnFile {
     IngredientOnFile {
         name: ingredient.name.to_string(),
-        amount: match &ingredient.amount {
-            Some(_) if ingredient.citation.basis == Basis::Memory => "not seen in print".to_owned(),
-            Some(amount) => word_amount(amount, ingredient.unit),
-            None => "as you like".to_owned(),
-        },
+        amount: word_printed_amount(ingredient),
         prep: ingredient.prep.to_string(),
         part: ingredient.part.to_string(),
         safety_critical: ingredient.safety_critical,

@@ -14,9 +14,11 @@ mod process;
 mod produce;
 mod source;
 
+pub(crate) use clear::read_copied_question;
 pub use clear::{ClearAnswer, ClearWords, RefusedFood, clear};
 pub use error::{AskError, NameKind, WAYS_TO_FIND_ALTITUDE};
 pub use fit::{FitWords, fit};
+pub(crate) use formula::word_printed_amount;
 pub use formula::{FormulaSheet, IngredientOnFile, StepOnFile, list_formulas, show_formula};
 pub use listed::Listed;
 pub(crate) use names::{read_jar, require_one};

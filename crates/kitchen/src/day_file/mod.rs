@@ -4,6 +4,7 @@
 //! was left out but the altitude, a sentence for each. `docs/guide/day-file.md` documents every key.
 
 mod baskets;
+mod copied;
 mod equipment;
 mod errands;
 mod fault;
@@ -24,6 +25,8 @@ use jiff::civil::Date;
 
 use crate::day::{Day, Units};
 
+pub(crate) use copied::read_written_formulas;
+pub use copied::{OwnFormula, OwnKeep};
 pub use fault::{DayFault, DayFaults, Encoding, FaultKind, WhichFile};
 pub use new_file::new_day_file;
 
@@ -34,6 +37,27 @@ use section::Section;
 const KEYS: &[&str] = &[
     "date", "altitude", "units", "person", "kitchen", "bowl", "canner", "basket", "jars", "lids", "supplies",
     "wish", "likes", "errand",
+];
+/// What may stand in the house file beside those.
+const HOUSE_KEYS: &[&str] = &[
+    "date",
+    "altitude",
+    "units",
+    "person",
+    "kitchen",
+    "bowl",
+    "canner",
+    "basket",
+    "jars",
+    "lids",
+    "supplies",
+    "wish",
+    "likes",
+    "errand",
+    "format",
+    "copied",
+    "confirmed",
+    "own",
 ];
 /// What belongs to one day and has no place in the house file.
 const DAY_ONLY: [&str; 3] = ["date", "basket", "errand"];
@@ -92,7 +116,8 @@ fn read(
 }
 
 fn read_files(files: Files<'_>, mut reader: Reader<'_, '_>, today: Option<Date>) -> Result<Day, DayFaults> {
-    files.check_keys(KEYS, &mut reader.faults);
+    check_root_keys(files, &mut reader.faults);
+    copied::check_format(files, &mut reader);
     refuse_day_only(files, &mut reader.faults);
     let date = read_date(files, today, &mut reader);
     let altitude = reader.read(files, "altitude", |reader, entry| {
@@ -128,6 +153,15 @@ fn read_files(files: Files<'_>, mut reader: Reader<'_, '_>, today: Option<Date>)
             filled_in,
         }),
         (faults, _) => Err(faults.expect("a day without a date is a fault of its own")),
+    }
+}
+
+/// Notes every unknown key of either file.
+fn check_root_keys(files: Files<'_>, faults: &mut Faults<'_>) {
+    for (root, known) in [(files.day, KEYS), (files.house, HOUSE_KEYS)] {
+        if let Some(root) = root {
+            root.check_keys(known, faults);
+        }
     }
 }
 

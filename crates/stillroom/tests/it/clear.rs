@@ -103,3 +103,38 @@ fn wrong_words_are_told_with_the_right_ones() {
 fn a_change_that_is_not_understood_is_not_judged() {
     clear(&["--altitude", "1,200 ft", "--change", "frobnicate it"]).expect_wrong_question("not understood");
 }
+
+#[test]
+fn changes_alone_are_told_one_by_one() {
+    let ran = run(&[
+        "clear",
+        "--with",
+        "chile_salsa",
+        "--change",
+        "no salt",
+        "--change",
+        "less vinegar",
+        "--change",
+        "quarts",
+    ]);
+    assert_eq!((ran.code, ran.err.as_str()), (3, ""), "{}", ran.whole());
+    insta::assert_snapshot!(ran.whole());
+}
+
+#[test]
+fn a_change_alone_that_is_printed_ends_with_zero_and_gives_no_minutes() {
+    let ran = run(&["clear", "--with", "chile_salsa", "--change", "half-pints", "--json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{}", ran.whole());
+    let json: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    assert_eq!((&json["judged"], &json["verdict"]), (&"changes".into(), &"tested".into()));
+    assert_eq!(json["processes"], serde_json::json!([]));
+    assert_eq!(json["changes"][0]["said"], "half-pints");
+}
+
+#[test]
+fn a_change_that_is_not_understood_and_a_missing_formula_are_wrong_questions() {
+    run(&["clear", "--with", "chile_salsa", "--change", "make it nicer"])
+        .expect_wrong_question("not understood");
+    run(&["clear", "--with", "chile_salza", "--change", "no salt"]).expect_wrong_question("chile_salsa");
+    run(&["clear", "--with", "tomatoes_crushed", "--change", "half-pints"]).expect_wrong_question("canner");
+}

@@ -4,6 +4,7 @@ mod after;
 mod almanac;
 mod book;
 mod clear;
+mod copied;
 mod day;
 mod documented;
 mod fit;

@@ -170,14 +170,17 @@ fn word_answer(almanac: &Almanac, typed: &Typed, answer: &ClearAnswer) -> Answer
             instead: word_instead(almanac, &food.refused.instead),
             ..plain
         },
+        ClearAnswer::Changes(changes) => Answer {
+            question: format!("The change alone: {}.", changes.question.changes.join("; ")),
+            because: word_reasons(&changes.because),
+            instead: word_instead(almanac, &changes.instead),
+            riders: word_riders(almanac, &changes.riders),
+            ..plain
+        },
     }
 }
 
 fn word_clearance(almanac: &Almanac, plain: Answer, clearance: &Clearance) -> Answer {
-    let riders = clearance.riders.iter().map(|rider| Sourced {
-        words: as_sentence(&rider.text),
-        source: rider.source.as_deref().map(|written| written_source(almanac, written)),
-    });
     Answer {
         question: say_question(almanac, clearance),
         processes: clearance
@@ -198,9 +201,17 @@ fn word_clearance(almanac: &Almanac, plain: Answer, clearance: &Clearance) -> An
         acid: clearance.acid.as_ref().map(|acid| (say_acid(acid), ask::cite(almanac, &acid.rule().citation))),
         because: word_reasons(&clearance.because),
         instead: word_instead(almanac, &clearance.instead),
-        riders: riders.collect(),
+        riders: word_riders(almanac, &clearance.riders),
         ..plain
     }
+}
+
+fn word_riders(almanac: &Almanac, riders: &[batch::clear::Rider]) -> Vec<Sourced> {
+    let worded = riders.iter().map(|rider| Sourced {
+        words: as_sentence(&rider.text),
+        source: rider.source.as_deref().map(|written| written_source(almanac, written)),
+    });
+    worded.collect()
 }
 
 fn word_reasons(because: &[batch::clear::Reason]) -> Vec<String> {

@@ -62,13 +62,15 @@ fn field_of(error: &AskError) -> &'static str {
             "canner" => "canner",
             _ => "gauge_tested",
         },
+        AskError::FoodMissing => "food",
         AskError::AltitudeMissing | AskError::Unreadable { what: "altitude", .. } => "altitude",
         AskError::Unreadable { .. } => "gauge_error",
         AskError::Clear(clear) => match **clear {
             ClearError::UnknownFood { .. } => "food",
             ClearError::UnknownFormula { .. } | ClearError::FormulaOfAnotherFood { .. } => "with",
             ClearError::GaugeErrorOutOfRange { .. } => "gauge_error",
-            ClearError::ChangeNotUnderstood { .. } => "change",
+            ClearError::ChangeNotUnderstood { .. } | ClearError::NoChange => "change",
+            ClearError::HangsOn { ref on } => on.first().copied().unwrap_or("altitude"),
         },
     }
 }

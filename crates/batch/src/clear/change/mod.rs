@@ -4,18 +4,23 @@ mod phrases;
 mod query;
 mod reading;
 mod scope;
+mod setting;
 mod things;
 mod verdict;
 mod vessels;
 mod words;
 
-use almanac::{Almanac, CannerKind, Formula, JarSize, Pack};
+use almanac::{Almanac, CannerKind, Citation, Formula, JarSize, Pack};
 
 use reading::{Meaning, read_change};
 use scope::Scope;
+pub(crate) use setting::Setting;
+pub(crate) use things::find_thing;
+pub(crate) use words::words_of;
 
+use super::answer::ClearedChange;
 use super::findings::Findings;
-use super::question::{ClearError, ClearQuestion, Misread};
+use super::question::{ClearError, Misread};
 
 /// One change as it was asked, with what it means.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,26 +37,34 @@ pub(crate) struct Asked {
     pub(crate) canner: Option<CannerKind>,
 }
 
+impl Asked {
+    /// Whether it names a jar, a pack or a canner, which are looked up in the process tables.
+    pub(crate) fn names_a_vessel(&self) -> bool {
+        self.jar.is_some() || self.pack.is_some() || self.canner.is_some()
+    }
+}
+
 /// Reads every change of a question before anything is judged.
 pub(crate) fn read_changes(
     almanac: &Almanac,
-    question: &ClearQuestion,
+    changes: &[String],
+    setting: &Setting<'_>,
     formula: Option<&Formula>,
 ) -> Result<Vec<Asked>, ClearError> {
-    if question.changes.is_empty() {
+    if changes.is_empty() {
         return Ok(Vec::new());
     }
-    let scope = Scope::of(almanac, question, formula);
+    let scope = Scope::of(almanac, setting.product, formula);
     let read = |said: &String| {
         if let Some(row) = scope.find_as_printed(said) {
             return Ok(asked(said, vec![Meaning::AsPrinted(row.id.clone())]));
         }
-        match read_change(said, question, scope.formula) {
+        match read_change(said, setting, scope.formula) {
             Ok(meanings) => Ok(asked(said, meanings)),
             Err(because) => Err(ClearError::ChangeNotUnderstood { change: said.clone(), because }),
         }
     };
-    let asked = question.changes.iter().map(read).collect::<Result<Vec<_>, _>>()?;
+    let asked = changes.iter().map(read).collect::<Result<Vec<_>, _>>()?;
     for (at, one) in asked.iter().enumerate() {
         require_agreement(&asked[..at], one)?;
     }
@@ -66,13 +79,33 @@ fn require_agreement(before: &[Asked], one: &Asked) -> Result<(), ClearError> {
         let canner = one.canner.is_some() && other.canner.is_some() && one.canner != other.canner;
         jar.then_some("jar").or(pack.then_some("pack")).or(canner.then_some("canner"))
     };
-    match before.iter().find_map(differs) {
-        Some(what) => {
-            let because = Misread::Contradiction { what };
-            Err(ClearError::ChangeNotUnderstood { change: one.said.clone(), because })
-        }
+    let because = match before.iter().find_map(differs) {
+        Some(what) => Some(Misread::Contradiction { what }),
+        None => before.iter().find_map(|other| opposite(other, one)).map(|what| Misread::Opposite { what }),
+    };
+    match because {
+        Some(because) => Err(ClearError::ChangeNotUnderstood { change: one.said.clone(), because }),
         None => Ok(()),
     }
+}
+
+/// What one change takes away and the other puts in.
+fn opposite(one: &Asked, other: &Asked) -> Option<String> {
+    let less = |asked: &Asked| -> Vec<String> {
+        let named = asked.meanings.iter().filter_map(|meaning| match meaning {
+            Meaning::Lower(thing) | Meaning::Omit(thing) => Some(thing.name.clone()),
+            _ => None,
+        });
+        named.collect()
+    };
+    let more = |asked: &Asked, name: &String| {
+        asked.meanings.iter().any(|meaning| match meaning {
+            Meaning::Raise(thing, _) | Meaning::Add(thing, _) => thing.name == *name,
+            _ => false,
+        })
+    };
+    let against = |one: &Asked, other: &Asked| less(one).into_iter().find(|name| more(other, name));
+    against(one, other).or_else(|| against(other, one))
 }
 
 fn asked(said: &str, meanings: Vec<Meaning>) -> Asked {
@@ -88,19 +121,24 @@ fn asked(said: &str, meanings: Vec<Meaning>) -> Asked {
     asked
 }
 
-/// Judges every change together; `line_found` says whether the changed question has a printed line.
+/// Judges each change by itself and all of them together; `line` is where the line of the changed question stands,
+/// none when nothing is printed for it.
 pub(crate) fn judge_changes(
     almanac: &Almanac,
-    question: &ClearQuestion,
+    setting: &Setting<'_>,
     formula: Option<&Formula>,
     asked: &[Asked],
-    line_found: bool,
+    line: Option<&Citation>,
     findings: &mut Findings,
-) {
-    let scope = Scope::of(almanac, question, formula);
-    for one in asked {
+) -> Vec<ClearedChange> {
+    let scope = Scope::of(almanac, setting.product, formula);
+    let judge_one = |one: &Asked| {
+        let mut found = Findings::new();
         for meaning in &one.meanings {
-            verdict::judge(almanac, &scope, &one.said, meaning, line_found, findings);
+            verdict::judge(almanac, &scope, &one.said, meaning, line, &mut found);
         }
-    }
+        findings.take_in(&found);
+        ClearedChange::of(&one.said, found)
+    };
+    asked.iter().map(judge_one).collect()
 }

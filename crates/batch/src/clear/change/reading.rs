@@ -4,10 +4,11 @@
 use almanac::{CannerKind, Change, Formula, IngredientClass as Class, JarSize, Pack, Part, RuleId, What};
 
 use super::phrases::find_phrase;
+use super::setting::Setting;
 use super::things::{Thing, find_thing};
 use super::vessels::jar_pack_or_canner;
 use super::words::{AND, FOR, words_of};
-use crate::clear::question::{ClearQuestion, Misread};
+use crate::clear::question::Misread;
 
 /// What a cook means by a change.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,14 +63,14 @@ pub(crate) struct Amount {
 /// Reads one change.
 pub(crate) fn read_change(
     sentence: &str,
-    question: &ClearQuestion,
+    setting: &Setting<'_>,
     formula: Option<&Formula>,
 ) -> Result<Vec<Meaning>, Misread> {
     let words = words_of(sentence);
     if words.is_empty() {
         return Err(Misread::Empty);
     }
-    read_clause(&words, question, formula).or_else(|misread| {
+    read_clause(&words, setting, formula).or_else(|misread| {
         // "no salt and less sugar": each half may stand by itself.
         let halves: Vec<&[String]> = words.split(|word| word == AND).collect();
         if halves.len() < 2 {
@@ -77,7 +78,7 @@ pub(crate) fn read_change(
         }
         let mut all = Vec::new();
         for half in halves {
-            all.extend(read_clause(half, question, formula).map_err(|_| misread.clone())?);
+            all.extend(read_clause(half, setting, formula).map_err(|_| misread.clone())?);
         }
         Ok(all)
     })
@@ -85,13 +86,13 @@ pub(crate) fn read_change(
 
 fn read_clause(
     words: &[String],
-    question: &ClearQuestion,
+    setting: &Setting<'_>,
     formula: Option<&Formula>,
 ) -> Result<Vec<Meaning>, Misread> {
     if let Some(meaning) = find_phrase(words) {
-        return Ok(vec![under_pressure(meaning, question)]);
+        return Ok(vec![under_pressure(meaning, setting)]);
     }
-    if let Some(meaning) = jar_pack_or_canner(words, question)? {
+    if let Some(meaning) = jar_pack_or_canner(words, setting)? {
         return Ok(vec![meaning]);
     }
     if let Some(meaning) = percent(words) {
@@ -113,9 +114,9 @@ fn read_clause(
 }
 
 /// Jars that are printed for boiling water are another question in a pressure canner.
-fn under_pressure(meaning: Meaning, question: &ClearQuestion) -> Meaning {
+fn under_pressure(meaning: Meaning, setting: &Setting<'_>) -> Meaning {
     match meaning {
-        Meaning::Fixed(change, class, Some(What::MayonnaiseJars)) if question.canner.is_pressure() => {
+        Meaning::Fixed(change, class, Some(What::MayonnaiseJars)) if setting.under_pressure => {
             Meaning::Fixed(change, class, Some(What::MayonnaiseJarsUnderPressure))
         }
         other => other,

@@ -2,13 +2,11 @@
 //! row of its class, and a row for everything comes last.
 
 use almanac::{
-    Almanac, AppliesTo, CannerKind, ChangeRule, FoodGroup, Formula, FormulaClass, FormulaId, Part, Product,
-    ProductId, What,
+    Almanac, AppliesTo, CannerKind, ChangeRule, Formula, FormulaClass, FormulaId, Part, ProductId, What,
 };
 
 use super::query::may_decide;
 use super::words::words_of;
-use crate::clear::question::ClearQuestion;
 
 /// The rules that apply, by rank.
 pub(crate) struct Scope<'a> {
@@ -19,13 +17,16 @@ pub(crate) struct Scope<'a> {
 }
 
 impl<'a> Scope<'a> {
-    pub(crate) fn of(almanac: &'a Almanac, question: &ClearQuestion, formula: Option<&'a Formula>) -> Self {
-        let formula = formula.or_else(|| only_formula_of(almanac, &question.product));
-        let classes = classes_of(almanac, &question.product, formula);
+    pub(crate) fn of(
+        almanac: &'a Almanac,
+        product: Option<&ProductId>,
+        formula: Option<&'a Formula>,
+    ) -> Self {
+        let formula = formula.or_else(|| only_formula_of(almanac, product?));
+        let classes = product.map_or_else(Vec::new, |product| classes_of(almanac, product, formula));
         let mut ranks = [Vec::new(), Vec::new(), Vec::new()];
         for rule in almanac.change_rules() {
-            if let Some(rank) = rank_of(rule, &question.product, formula.map(|formula| &formula.id), &classes)
-            {
+            if let Some(rank) = rank_of(rule, product, formula.map(|formula| &formula.id), &classes) {
                 ranks[rank].push(rule);
             }
         }
@@ -49,13 +50,13 @@ impl<'a> Scope<'a> {
 
 fn rank_of(
     rule: &ChangeRule,
-    product: &ProductId,
+    product: Option<&ProductId>,
     formula: Option<&FormulaId>,
     classes: &[FormulaClass],
 ) -> Option<usize> {
     match &rule.applies_to {
         AppliesTo::Formula(id) => (formula == Some(id)).then_some(0),
-        AppliesTo::Products(products) => products.contains(product).then_some(0),
+        AppliesTo::Products(products) => product.is_some_and(|id| products.contains(id)).then_some(0),
         AppliesTo::Class(class) => classes.contains(class).then_some(1),
         AppliesTo::Any => Some(2),
         AppliesTo::NotProcessed(_) => None,
@@ -68,43 +69,6 @@ pub(crate) fn only_formula_of<'a>(almanac: &'a Almanac, product: &ProductId) -> 
     let first = made.next()?;
     made.next().is_none().then_some(first)
 }
-
-/// Fish and shellfish; the process tables hold them among the meats.
-const FISH: &[&str] = &["clams", "crab", "fish-pints", "fish-quarts", "oysters", "smoked-fish", "tuna"];
-
-/// Fruit that is canned as it is, so that what the guide says of plain fruit is about it. Other foods of that
-/// group are fixed formulas: no rule of plain fruit permits anything there.
-const PLAIN_FRUIT: &[&str] = &[
-    "apples-sliced",
-    "applesauce",
-    "apricots-halved",
-    "asian-pears",
-    "berries-whole",
-    "cherries-whole",
-    "figs",
-    "grapefruit-orange-sections",
-    "grapes-whole",
-    "mixed-fruit-cocktail",
-    "nectarines-halved",
-    "peach-halves",
-    "pear-halves",
-    "pineapple",
-    "plums",
-    "rhubarb-stewed",
-];
-
-/// Tomatoes canned as they are; the rest of that group are sauces.
-const PLAIN_TOMATO: &[&str] = &[
-    "tomatillos",
-    "tomato-juice",
-    "tomato-sauce",
-    "tomato-vegetable-juice",
-    "tomatoes-crushed",
-    "tomatoes-okra-zucchini",
-    "tomatoes-whole-juice",
-    "tomatoes-whole-no-liquid",
-    "tomatoes-whole-water",
-];
 
 /// The classes of change rules a food goes by. Where its kind is not known, all it may be: the strictest stands.
 fn classes_of(almanac: &Almanac, id: &ProductId, formula: Option<&Formula>) -> Vec<FormulaClass> {
@@ -119,7 +83,7 @@ fn classes_of(almanac: &Almanac, id: &ProductId, formula: Option<&Formula>) -> V
                 .collect();
             made.sort();
             made.dedup();
-            if made.is_empty() { classes_of_group(product) } else { made }
+            if made.is_empty() { almanac.families_of(id).to_vec() } else { made }
         }
     };
     // A jelly with added pectin goes by the rules of both.
@@ -132,23 +96,4 @@ fn classes_of(almanac: &Almanac, id: &ProductId, formula: Option<&Formula>) -> V
         classes.push(FormulaClass::AcidFood);
     }
     classes
-}
-
-fn classes_of_group(product: &Product) -> Vec<FormulaClass> {
-    let id = product.id.as_str();
-    match product.group {
-        FoodGroup::Fruit if id.starts_with("pie-filling-") => vec![FormulaClass::PieFilling],
-        FoodGroup::Fruit if PLAIN_FRUIT.contains(&id) => vec![FormulaClass::FruitPlain],
-        FoodGroup::Fruit | FoodGroup::Juice => Vec::new(),
-        FoodGroup::Tomato if PLAIN_TOMATO.contains(&id) => vec![FormulaClass::TomatoPlain],
-        FoodGroup::Tomato => vec![FormulaClass::Sauce],
-        FoodGroup::Salsa => vec![FormulaClass::Salsa],
-        FoodGroup::Pickle => vec![FormulaClass::PickleFresh],
-        FoodGroup::Fermented => vec![FormulaClass::PickleFermented],
-        FoodGroup::JamJelly => vec![FormulaClass::JamPectin, FormulaClass::JamNoPectin, FormulaClass::Jelly],
-        FoodGroup::Vegetable => vec![FormulaClass::VegetablePlain],
-        FoodGroup::Soup => vec![FormulaClass::SoupMixed],
-        FoodGroup::Meat if FISH.contains(&id) => vec![FormulaClass::Fish],
-        FoodGroup::Meat => vec![FormulaClass::Meat],
-    }
 }

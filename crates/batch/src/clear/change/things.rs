@@ -25,6 +25,15 @@ impl Thing {
     }
 }
 
+impl Thing {
+    /// Whether another thing is of its kind: a pepper and a pepper, an onion and an onion. Fruit, vegetables and
+    /// spices at large are no kind.
+    pub(crate) fn names_a_kind_of(&self, other: &Self) -> bool {
+        let at_large = [Class::Produce, Class::LowAcidVegetable, Class::Spice, Class::Other, Class::Acid];
+        self.classes.iter().any(|class| !at_large.contains(class) && other.classes.contains(class))
+    }
+}
+
 /// Finds a thing by exactly these words.
 pub(crate) fn find_thing(words: &[String]) -> Option<Thing> {
     /// The rows by their ways of saying, read like a sentence.

@@ -5,8 +5,8 @@
 //! one that permits was not seen in print, the change is *not tested*.
 
 use almanac::{
-    Almanac, Basis, CannerKind, Change, ChangeRule, IngredientClass as Class, RefusalKind, RuleId, ScaleRule,
-    Verdict, What,
+    Almanac, Basis, CannerKind, Change, ChangeRule, Citation, IngredientClass as Class, RefusalKind, RuleId,
+    ScaleRule, Verdict, What,
 };
 
 use super::query::{
@@ -26,7 +26,7 @@ pub(crate) fn judge(
     scope: &Scope<'_>,
     said: &str,
     meaning: &Meaning,
-    line_found: bool,
+    line: Option<&Citation>,
     findings: &mut Findings,
 ) {
     let judging = Judging { almanac, scope, said, meaning };
@@ -43,13 +43,14 @@ pub(crate) fn judge(
         Meaning::SaltOf(percent) => judging.by_rules(salted(*percent), findings),
         Meaning::Fixed(Change::BatchHalf, class, what) => judging.half_batch(*class, *what, findings),
         Meaning::Fixed(change, class, what) => judging.by_rules(fixed(*change, *class, *what), findings),
-        Meaning::Jar { change, .. } => {
-            judging.looked_up(fixed(*change, Class::Other, None), line_found, findings)
-        }
-        Meaning::Pack(pack) => judging.looked_up(packed(*pack), line_found, findings),
-        Meaning::Canner(canner) => judging.looked_up(canned_in(*canner), line_found, findings),
+        Meaning::Jar { change, .. } => judging.looked_up(fixed(*change, Class::Other, None), line, findings),
+        Meaning::Pack(pack) => judging.looked_up(packed(*pack), line, findings),
+        Meaning::Canner(canner) => judging.looked_up(canned_in(*canner), line, findings),
     }
 }
+
+/// What is always open where no rule offers anything else.
+const AS_PRINTED: &str = "make it as printed, or keep it cold or frozen";
 
 /// The rows that decide, and what to offer.
 struct Found<'a> {
@@ -74,16 +75,32 @@ impl<'a> Judging<'a, '_> {
 
     /// The question was changed and looked up as such. Where a line is printed, only a row about this very formula
     /// or food can speak against it; where none is, the wider rows say why.
-    fn looked_up(&self, query: Query, line_found: bool, findings: &mut Findings) {
-        let found = self.find(&query, if line_found { 1 } else { 3 });
-        if let Some(row) = strictest(&found.rows, &query) {
-            if row.verdict == Verdict::Tested {
-                if line_found {
-                    self.permit(row, findings);
-                }
-            } else {
-                self.refuse(row, findings);
+    fn looked_up(&self, query: Query, line: Option<&Citation>, findings: &mut Findings) {
+        let found = self.find(&query, if line.is_some() { 1 } else { 3 });
+        let decisive = strictest(&found.rows, &query);
+        match (decisive, line) {
+            (Some(row), _) if row.verdict != Verdict::Tested => self.refuse(row, findings),
+            (Some(row), Some(_)) => self.permit(row, findings),
+            (None, Some(printed)) => {
+                let text = format!("{:?}: a process is printed for it", self.said);
+                findings.remind("change-allowed", text, Some(printed));
+                self.remind_of_steam(findings);
             }
+            (_, None) => {
+                let text = format!("{:?}: no process is printed for this food so", self.said);
+                findings.refuse(Verdict::NotTested, Because::NoRow, text, None);
+                findings.offer("as-printed", AS_PRINTED, None);
+            }
+        }
+    }
+
+    /// A line is printed for boiling water; that steam may take its place has a limit and a source of its own.
+    fn remind_of_steam(&self, findings: &mut Findings) {
+        let rule = self.almanac.rule("steam-max");
+        let limit = rule.and_then(|rule| rule.value?.as_minutes()).map(|(_, longest)| longest.0);
+        if let (Meaning::Canner(CannerKind::Steam), Some(rule), Some(limit)) = (self.meaning, rule, limit) {
+            let text = format!("a steam canner runs {limit} min at most, the altitude step included");
+            findings.remind("steam-max", text, Some(&rule.citation));
         }
     }
 
@@ -220,6 +237,7 @@ impl<'a> Judging<'a, '_> {
     }
 
     fn permit(&self, row: &ChangeRule, findings: &mut Findings) {
+        findings.rule(&row.id);
         // What is printed here is another process, or none for the shelf: the lines found are not for it.
         if row.what.contains(&What::UnsterilizedJars) || row.change == Change::ProcessSkip {
             let text = format!("{:?}: the line found is not for this", self.said);
@@ -231,7 +249,8 @@ impl<'a> Judging<'a, '_> {
         if row.citation.basis == Basis::Derived {
             text = format!("{:?} is allowed by our reading of the printed rules", self.said);
         }
-        if !row.limit.is_empty() {
+        // A limit of nothing says no more than the change itself does.
+        if !matches!(&*row.limit, "" | "0") {
             text = format!("{text} ({} {})", row.limit, row.unit).replace(" )", ")");
         }
         text = format!("{text}: {}", row.because);
@@ -239,10 +258,13 @@ impl<'a> Judging<'a, '_> {
     }
 
     fn refuse(&self, row: &ChangeRule, findings: &mut Findings) {
+        findings.rule(&row.id);
         let text = format!("{:?}: {}", self.said, row.because);
         let verdict = row.verdict;
         findings.refuse(verdict, code_for(self.meaning, row, verdict), text, Some(&row.citation));
-        if !row.instead.is_empty() {
+        if row.instead.is_empty() {
+            findings.offer("as-printed", AS_PRINTED, None);
+        } else {
             findings.offer("instead", &*row.instead, Some(&row.citation));
         }
     }
@@ -281,7 +303,7 @@ impl<'a> Judging<'a, '_> {
             }
         }
         self.offer_printed(query, findings);
-        findings.offer("as-printed", "make it as printed, or keep it cold or frozen", None);
+        findings.offer("as-printed", AS_PRINTED, None);
     }
 
     /// Offers what is printed nearest by: the band of an amount, a variation in its own words, a permission with

@@ -3,13 +3,14 @@
 use almanac::{CannerKind, Change, JarSize, Pack};
 
 use super::reading::{Meaning, without_leading};
+use super::setting::Setting;
 use super::words::{FOR, is_one_of};
-use crate::clear::question::{ClearQuestion, Misread};
+use crate::clear::question::Misread;
 
 /// Jars, packs and canners, named alone or for another.
 pub(crate) fn jar_pack_or_canner(
     words: &[String],
-    question: &ClearQuestion,
+    setting: &Setting<'_>,
 ) -> Result<Option<Meaning>, Misread> {
     let (new, old) = match words.iter().position(|word| word == FOR) {
         Some(at) => (&words[..at], Some(&words[at + 1..])),
@@ -17,7 +18,7 @@ pub(crate) fn jar_pack_or_canner(
     };
     let new = without_leading(new, &["in", "with"]);
     if let Some(to) = jar_of(new) {
-        return jar_change(to, old, question);
+        return jar_change(to, old, setting);
     }
     if let (Some(pack), true) =
         (pack_of(new, old.is_some()), old.is_none_or(|old| pack_of(old, true).is_some()))
@@ -32,15 +33,21 @@ pub(crate) fn jar_pack_or_canner(
 fn jar_change(
     to: JarSize,
     old: Option<&[String]>,
-    question: &ClearQuestion,
+    setting: &Setting<'_>,
 ) -> Result<Option<Meaning>, Misread> {
     let from = match old.map(jar_of) {
-        None => question.jar,
-        Some(Some(from)) if from == question.jar || to == question.jar => from,
-        Some(Some(old)) => return Err(Misread::AnotherJar { old, asked: question.jar }),
+        None => setting.jar,
+        Some(Some(from)) => match setting.jar {
+            Some(asked) if from != asked && to != asked => {
+                return Err(Misread::AnotherJar { old: from, asked });
+            }
+            _ => Some(from),
+        },
         Some(None) => return Ok(None),
     };
-    let change = if to > from { Change::JarLarger } else { Change::JarSmaller };
+    // Where the jar was left open, only one above every printed size is larger.
+    let from = from.or_else(|| setting.printed_jars.iter().max().copied());
+    let change = if from.is_none_or(|from| to > from) { Change::JarLarger } else { Change::JarSmaller };
     Ok(Some(Meaning::Jar { change, to }))
 }
 

@@ -7,6 +7,10 @@ impl FaultKind {
     #[must_use]
     pub fn hint(&self) -> String {
         match self {
+            Self::UnknownFood { nearest, .. } if nearest.is_empty() => {
+                "`stillroom almanac processes` lists every food; leave `food` out where none is like it".into()
+            }
+            Self::UnknownFood { nearest, .. } => format!("it may be one of {}", nearest.join(", ")),
             Self::TooLong { .. } => "name the day file itself; it is a page of text".into(),
             Self::NotText { .. } => "open the file in a text editor and save it as plain text, UTF-8".into(),
             Self::Syntax { .. } => "mend this line first; text goes in quotes, and each key has one value on its line".into(),

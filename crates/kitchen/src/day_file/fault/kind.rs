@@ -432,6 +432,14 @@ pub enum FaultKind {
         /// The most.
         most: u32,
     },
+    /// A food that no process table has, or that may be several.
+    #[error("no food of the process tables is called {word:?}")]
+    UnknownFood {
+        /// What was typed.
+        word: String,
+        /// The nearest ids.
+        nearest: Vec<String>,
+    },
     /// A step that takes nobody out of the house.
     #[error("the step `{step}` is away from the house and needs nobody")]
     AwayWithNobody {
