@@ -14,17 +14,23 @@ use super::work::Clock;
 #[derive(Debug, Clone)]
 pub(super) struct Finding {
     pub(super) draft: Option<Draft>,
-    /// No plan is worth more; -1 when there is none at all.
-    pub(super) value_bound: i32,
-    /// No plan of the best value ends earlier; `None` while the value is not proved.
-    pub(super) finish_bound: Option<i32>,
+    pub(super) bounds: Bounds,
 }
 
 impl Finding {
     /// Whether it is proved that no plan exists.
     pub(super) fn is_impossible(&self) -> bool {
-        self.value_bound < 0
+        self.bounds.value < 0
     }
+}
+
+/// What no plan can pass.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bounds {
+    /// No plan is worth more; -1 when there is none at all.
+    pub(super) value: i32,
+    /// No plan of the best value ends earlier; `None` while the value is not proved.
+    pub(super) finish: Option<i32>,
 }
 
 /// Work of the master on one proposal, the first time and at the most.
@@ -42,6 +48,8 @@ const CLIMB_ROUNDS: u32 = 2;
 const FIRST_MEND: u64 = 500_000;
 /// The same on days with many options, for each of them.
 const FIRST_MEND_PER_WAY: u64 = 5_000;
+/// Work on earlier starts once value and finish are proved.
+const LAST_MEND: u64 = 300_000;
 /// Rounds of mending without anything better before it is given up for the time.
 const PATIENCE: u32 = 150;
 /// Work on one question about the value or the finish, the first time.
@@ -56,14 +64,12 @@ pub(super) enum Goal {
     AnyPlan,
 }
 
-/// Searches until the clock is over or the goal is reached; `show` is told of each better draft, and whether it
-/// keeps every rule is what it answers.
-pub(super) fn search(
-    day: &Day,
-    goal: Goal,
-    clock: &mut Clock<'_>,
-    show: &mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
-) -> Finding {
+/// Told of each better draft, and of the same one when more is proved of it, with the bounds on value and finish.
+/// Answers whether the draft keeps every rule.
+pub(super) type Show<'s> = dyn FnMut(&Draft, Bounds, &mut Clock<'_>) -> bool + 's;
+
+/// Searches until the clock is over or the goal is reached.
+pub(super) fn search(day: &Day, goal: Goal, clock: &mut Clock<'_>, show: &mut Show<'_>) -> Finding {
     let mut run = Run {
         day,
         goal,
@@ -87,7 +93,7 @@ pub(super) fn search(
         return run.finding();
     }
     let mut master = Master::new(day, run.value(), clock.meter());
-    run.value_bound = run.value_bound.min(master.bound());
+    run.limit_value(master.bound(), clock);
     run.try_orders(&master, clock);
     let mut mender = Mender::new(day, master.order());
     let first_mend = FIRST_MEND.max(FIRST_MEND_PER_WAY * day.ways.len() as u64);
@@ -116,12 +122,42 @@ struct Run<'d, 's> {
     /// Whether a set was ever cut without a proof that it clashes.
     postponed_any: bool,
     finish_bound: Option<i32>,
-    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
+    show: &'s mut Show<'s>,
 }
 
 impl Run<'_, '_> {
     fn finding(self) -> Finding {
-        Finding { draft: self.best, value_bound: self.value_bound, finish_bound: self.finish_bound }
+        Finding { bounds: self.bounds(), draft: self.best }
+    }
+
+    fn bounds(&self) -> Bounds {
+        let proved = (0..=self.value()).contains(&self.value_bound);
+        // Before anything is known of the finish: no plan ends before it begins.
+        Bounds { value: self.value_bound, finish: self.finish_bound.or(proved.then_some(0)) }
+    }
+
+    /// Notes that no plan is worth more than this.
+    fn limit_value(&mut self, most: i32, clock: &mut Clock<'_>) {
+        if most < self.value_bound {
+            self.value_bound = most;
+            self.tell(clock);
+        }
+    }
+
+    /// Notes that no plan of the best value ends before this.
+    fn limit_finish(&mut self, least: i32, clock: &mut Clock<'_>) {
+        if self.finish_bound.is_none_or(|known| known < least) {
+            self.finish_bound = Some(least);
+            self.tell(clock);
+        }
+    }
+
+    /// Shows the best draft again, of which more is proved now.
+    fn tell(&mut self, clock: &mut Clock<'_>) {
+        if let Some(best) = &self.best {
+            let bounds = self.bounds();
+            (self.show)(best, bounds, clock);
+        }
     }
 
     fn is_done(&self) -> bool {
@@ -143,7 +179,8 @@ impl Run<'_, '_> {
         }
         clock.meter().add(work);
         // A draft that breaks a rule must not stand for a value that is reached: proofs are made against it.
-        if better(&draft, &self.best) && (self.show)(&draft, clock) {
+        let bounds = self.bounds();
+        if better(&draft, &self.best) && (self.show)(&draft, bounds, clock) {
             self.best = Some(draft);
         }
     }
@@ -210,7 +247,7 @@ impl Run<'_, '_> {
                     climber.cut(&ways);
                     master.cut(&ways);
                 }
-                Answer::Never => self.value_bound = self.value(),
+                Answer::Never => self.limit_value(self.value(), clock),
                 Answer::Open => {}
             }
         }
@@ -237,7 +274,7 @@ impl Run<'_, '_> {
                 let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
                 let top = set.as_ref().map_or(pool.beyond, |p| p.value);
                 let top = top.max(open).max(self.overlooked).max(self.value());
-                self.value_bound = self.value_bound.min(top);
+                self.limit_value(top, clock);
             } else if pool.is_fresh() {
                 // Too many sets to look at them all: better plans come from below for a while.
                 self.push_value(engine, slice / 4, clock);
@@ -271,7 +308,7 @@ impl Run<'_, '_> {
         match fit_set(self.day, &set.ways, slice, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
             Answer::Clash(ways) => master.cut(&ways),
-            Answer::Never => self.value_bound = self.value(),
+            Answer::Never => self.limit_value(self.value(), clock),
             Answer::Open => return false,
         }
         true
@@ -290,7 +327,7 @@ impl Run<'_, '_> {
         let wish = Wish { value_at_least: Some(self.value() + 1), ..Wish::default() };
         match engine.ask(&wish, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
-            Answer::Clash(_) | Answer::Never => self.value_bound = self.value(),
+            Answer::Clash(_) | Answer::Never => self.limit_value(self.value(), clock),
             Answer::Open => {}
         }
         postponed.sort_by_key(|p| std::cmp::Reverse(p.value));
@@ -313,7 +350,7 @@ impl Run<'_, '_> {
             let wish = Wish { value_at_least: Some(aim), ..Wish::default() };
             match engine.ask(&wish, clock) {
                 Answer::Found(draft) => self.improve(draft, clock),
-                Answer::Clash(_) | Answer::Never => self.value_bound = aim - 1,
+                Answer::Clash(_) | Answer::Never => self.limit_value(aim - 1, clock),
                 Answer::Open => return,
             }
             step = (2 * step).min(1 + (self.value_bound - self.value()) / 4);
@@ -357,8 +394,12 @@ impl Run<'_, '_> {
         loop {
             let best = self.best.as_ref().map_or(0, |b| b.finish(self.day));
             low = low.max(engine.finish_bound()).min(best);
-            self.finish_bound = Some(low);
-            if low >= best || clock.is_over() {
+            self.limit_finish(low, clock);
+            if low >= best {
+                // What is left of the wish is to begin early.
+                return self.mend(mender, LAST_MEND, clock);
+            }
+            if clock.is_over() {
                 return;
             }
             let gap = best - 1 - low;
