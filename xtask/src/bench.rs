@@ -14,6 +14,7 @@ use machine::Machine;
 use report::{Reading, Report};
 
 mod machine;
+mod plan;
 mod report;
 mod watch;
 
@@ -32,6 +33,15 @@ pub(crate) struct Options {
     /// Also measure `cargo run --release` from an empty target folder, which takes minutes.
     #[arg(long)]
     cold: bool,
+    #[command(subcommand)]
+    what: Option<What>,
+}
+
+/// Something to measure by itself.
+#[derive(Debug, clap::Subcommand)]
+enum What {
+    /// The planner, on many days and beside a peer.
+    Plan(plan::Options),
 }
 
 /// Builds, measures, records, and compares with the budgets.
@@ -43,6 +53,9 @@ pub(crate) fn run(options: &Options) -> Result<()> {
     let workspace = Workspace::read()?;
     std::env::set_current_dir(&workspace.root)
         .with_context(|| format!("{} cannot be entered", workspace.root.display()))?;
+    if let Some(What::Plan(options)) = &options.what {
+        return plan::run(options);
+    }
     ensure!(Path::new(CLUB_DAY).is_file(), "{CLUB_DAY} is not there, so the club day cannot be measured");
 
     let cold = if options.cold { Some(time_cold_build(&workspace)?) } else { None };
