@@ -35,11 +35,14 @@ mod clash;
 mod climb;
 mod day;
 mod draft;
+mod draws;
 mod engine;
 mod fit;
 mod greedy;
 mod master;
 mod mend;
+mod probe;
+mod reopen;
 mod search;
 mod work;
 
