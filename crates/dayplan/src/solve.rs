@@ -13,10 +13,10 @@
 //! 4. [`engine`] says whether a set can be scheduled: constraint propagation with learning, in which an option left
 //!    out is one whose steps lie beyond the horizon. One set at a time gets an engine of its own ([`fit`]); a set that
 //!    cannot be scheduled comes back as the few options that clash, and the master never proposes them together again.
-//!    First [`climb`] asks for sets around the best plan, then the master's sets are asked for from the top. When no
-//!    set better than the best plan is left, its value is proved. Between proposals an engine of the whole day is
-//!    also asked for anything better at all.
-//! 5. The engine then probes the finish between the proved bound and the best plan, from both ends.
+//!    Where totals do not decide, better plans come from below: [`reopen`] looks for more in parts of the best plan,
+//!    [`climb`] asks for the sets around it. When no set better than the best plan is left, its value is proved.
+//!    Between proposals an engine of the whole day is also asked for anything better at all.
+//! 5. [`probe`] then closes the gap between the proved bound on the finish and the best plan, from both ends.
 //! 6. If there is no plan, [`clash`] finds a smallest set of musts, stocks and resources that have none.
 //!
 //! Every better draft passes [`check`](crate::check) before it is shown or returned; one that did not pass would be

@@ -11,6 +11,7 @@ mod gauge;
 mod plan;
 mod supplies;
 mod tell;
+pub mod wording;
 mod work;
 
 pub use day_file::{

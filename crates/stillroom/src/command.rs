@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{almanac, clear, completions, day, fit};
+use crate::{almanac, clear, completions, day, fit, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -32,6 +32,8 @@ enum Command {
     Fit(fit::FitCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
+    /// Serve the kitchen's pages on this machine
+    Serve(serve::ServeCommand),
     /// Print completions for a shell
     Completions(completions::CompletionsCommand),
 }
@@ -45,6 +47,7 @@ impl StillroomCommand {
             Some(Command::Clear(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
+            Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),
         }
     }

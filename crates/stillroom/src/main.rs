@@ -14,7 +14,7 @@ mod ending;
 mod fit;
 mod leaf;
 mod reading;
-mod sentence;
+mod serve;
 mod wrap;
 
 use std::process::ExitCode;
