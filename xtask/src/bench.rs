@@ -15,6 +15,7 @@ use report::{Reading, Report};
 
 mod book;
 mod machine;
+mod plan;
 mod report;
 mod watch;
 
@@ -38,10 +39,12 @@ pub(crate) struct Options {
     cold: bool,
 }
 
-/// What may be measured by itself.
+/// Something to measure by itself.
 #[derive(Debug, clap::Subcommand)]
 enum What {
-    /// The book: opening, writing, what to eat first, memory
+    /// The planner, on many days and beside a peer.
+    Plan(plan::Options),
+    /// The book: opening, writing, what to eat first, memory.
     Book,
 }
 
@@ -54,8 +57,10 @@ pub(crate) fn run(options: &Options) -> Result<()> {
     let workspace = Workspace::read()?;
     std::env::set_current_dir(&workspace.root)
         .with_context(|| format!("{} cannot be entered", workspace.root.display()))?;
-    if let Some(What::Book) = options.what {
-        return book::run(&workspace);
+    match &options.what {
+        Some(What::Plan(options)) => return plan::run(options),
+        Some(What::Book) => return book::run(&workspace),
+        None => {}
     }
     ensure!(Path::new(CLUB_DAY).is_file(), "{CLUB_DAY} is not there, so the club day cannot be measured");
 

@@ -42,6 +42,24 @@ pub enum Wrong {
         /// What the JSON reader says.
         reason: String,
     },
+    /// The text is larger than any day needs.
+    #[error("the text has {bytes} bytes, more than {most}; hint: write one day to a document")]
+    TooLong {
+        /// Bytes of the text.
+        bytes: usize,
+        /// The most that is read.
+        most: usize,
+    },
+    /// A list is longer than what can be planned.
+    #[error("has {found} {what}, more than {most}; hint: split the day, or leave some out")]
+    TooMany {
+        /// What there are too many of.
+        what: &'static str,
+        /// How many there are.
+        found: usize,
+        /// How many there may be.
+        most: usize,
+    },
     /// A value is of another JSON type than the format asks for.
     #[error("{found} stands where {wanted} belongs; hint: write {wanted}")]
     Type {

@@ -4,7 +4,9 @@
 //! faults may be used.
 
 use std::collections::BTreeMap;
+use std::fmt;
 
+use serde::de::{self, Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde_json::{Map, Value};
 
 use crate::fault::{Fault, Wrong};
@@ -15,16 +17,23 @@ pub(crate) struct Reader {
     pub(crate) faults: Vec<Fault>,
 }
 
+/// The longest text that is read, in bytes: many times the largest day that can be planned.
+const TEXT_MAX: usize = 16 << 20;
+
 /// The path of a key inside an object.
 pub(crate) fn at(path: &str, key: &str) -> String {
     if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
 }
 
 impl Reader {
-    /// The whole text as one JSON value.
+    /// The whole text as one JSON value in which no key stands twice.
     pub(crate) fn parse(&mut self, text: &str) -> Option<Value> {
+        if text.len() > TEXT_MAX {
+            self.say("", Wrong::TooLong { bytes: text.len(), most: TEXT_MAX });
+            return None;
+        }
         match serde_json::from_str(text) {
-            Ok(value) => Some(value),
+            Ok(Once(value)) => Some(value),
             Err(error) => {
                 let (line, column) = (error.line(), error.column());
                 let said = error.to_string();
@@ -167,6 +176,68 @@ impl Reader {
     fn not_whole(&mut self, path: &str, value: &Value, least: i64, most: i64) {
         let found = show(value);
         self.say(path, Wrong::Whole { found, least, most });
+    }
+}
+
+/// A JSON value whose objects name each key once. A plain reader keeps the last of two and loses a rule without a word.
+struct Once(Value);
+
+impl<'de> Deserialize<'de> for Once {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Once, D::Error> {
+        deserializer.deserialize_any(OnceVisitor).map(Once)
+    }
+}
+
+struct OnceVisitor;
+
+impl<'de> Visitor<'de> for OnceVisitor {
+    type Value = Value;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a JSON value")
+    }
+
+    fn visit_unit<E: de::Error>(self) -> Result<Value, E> {
+        Ok(Value::Null)
+    }
+
+    fn visit_bool<E: de::Error>(self, flag: bool) -> Result<Value, E> {
+        Ok(flag.into())
+    }
+
+    fn visit_u64<E: de::Error>(self, number: u64) -> Result<Value, E> {
+        Ok(number.into())
+    }
+
+    fn visit_i64<E: de::Error>(self, number: i64) -> Result<Value, E> {
+        Ok(number.into())
+    }
+
+    fn visit_f64<E: de::Error>(self, number: f64) -> Result<Value, E> {
+        Ok(number.into())
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<Value, E> {
+        Ok(text.into())
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
+        let mut list = Vec::new();
+        while let Some(Once(value)) = entries.next_element()? {
+            list.push(value);
+        }
+        Ok(Value::Array(list))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<Value, A::Error> {
+        let mut map = Map::new();
+        while let Some((key, Once(value))) = entries.next_entry::<String, Once>()? {
+            if map.contains_key(&key) {
+                return Err(de::Error::custom(format!("the key {key:?} stands twice in one object")));
+            }
+            map.insert(key, value);
+        }
+        Ok(Value::Object(map))
     }
 }
 

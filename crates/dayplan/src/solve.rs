@@ -13,10 +13,10 @@
 //! 4. [`engine`] says whether a set can be scheduled: constraint propagation with learning, in which an option left
 //!    out is one whose steps lie beyond the horizon. One set at a time gets an engine of its own ([`fit`]); a set that
 //!    cannot be scheduled comes back as the few options that clash, and the master never proposes them together again.
-//!    First [`climb`] asks for sets around the best plan, then the master's sets are asked for from the top. When no
-//!    set better than the best plan is left, its value is proved. Between proposals an engine of the whole day is
-//!    also asked for anything better at all.
-//! 5. The engine then probes the finish between the proved bound and the best plan, from both ends.
+//!    Where totals do not decide, better plans come from below: [`reopen`] looks for more in parts of the best plan,
+//!    [`climb`] asks for the sets around it. When no set better than the best plan is left, its value is proved.
+//!    Between proposals an engine of the whole day is also asked for anything better at all.
+//! 5. [`probe`] then closes the gap between the proved bound on the finish and the best plan, from both ends.
 //! 6. If there is no plan, [`clash`] finds a smallest set of musts, stocks and resources that have none.
 //!
 //! Every better draft passes [`check`](crate::check) before it is shown or returned; one that did not pass would be
@@ -35,11 +35,14 @@ mod clash;
 mod climb;
 mod day;
 mod draft;
+mod draws;
 mod engine;
 mod fit;
 mod greedy;
 mod master;
 mod mend;
+mod probe;
+mod reopen;
 mod search;
 mod work;
 
@@ -47,7 +50,7 @@ pub use self::work::{Budget, Unwatched, Watch};
 
 use self::day::Day;
 use self::draft::Draft;
-use self::search::{Finding, Goal};
+use self::search::{Bounds, Goal};
 use self::work::{Clock, Meter};
 use crate::check::check;
 use crate::plan::{Bound, Plan, Proved};
@@ -68,13 +71,13 @@ pub fn solve_with(problem: &Problem, budget: Budget, watch: &mut dyn Watch) -> P
     let day = Day::of(problem);
     let mut clock = Clock::new(Meter::default(), budget, watch);
     // The last draft that passed the check: whatever the search makes of it, nothing else leaves this function.
-    let mut shown: Option<Draft> = None;
-    let finding = search::search(&day, Goal::BestPlan, &mut clock, &mut |draft, clock| {
-        let plan = state_draft(&day, problem, draft);
+    let mut shown: Option<(Draft, Bounds)> = None;
+    let finding = search::search(&day, Goal::BestPlan, &mut clock, &mut |draft, bounds, clock| {
+        let plan = state(&day, problem, draft, bounds);
         let keeps = check(problem, &plan).is_empty();
         debug_assert!(keeps, "a draft breaks a rule of {}", problem.to_json());
         if keeps {
-            shown = Some(draft.clone());
+            shown = Some((draft.clone(), bounds));
             clock.show(&plan);
         }
         keeps
@@ -83,15 +86,11 @@ pub fn solve_with(problem: &Problem, budget: Budget, watch: &mut dyn Watch) -> P
         return state_clash(problem, budget, clock);
     }
     let stopped = clock.was_stopped();
-    let Some(draft) = shown else {
+    let Some((draft, bounds)) = shown else {
         return Plan::without(Proved::Unknown, Vec::new(), stopped);
     };
-    let mut plan = state_draft(&day, problem, &draft);
-    if finding.draft.as_ref() == Some(&draft) {
-        state_proof(&mut plan, &finding);
-    }
-    plan.stopped = stopped;
-    plan
+    let bounds = if finding.draft.as_ref() == Some(&draft) { finding.bounds } else { bounds };
+    Plan { stopped, ..state(&day, problem, &draft, bounds) }
 }
 
 /// That no plan exists, and why. Finding out why has a budget of its own, as large as the whole.
@@ -101,32 +100,33 @@ fn state_clash(problem: &Problem, budget: Budget, clock: Clock<'_>) -> Plan {
     Plan::without(Proved::Infeasible, because, clock.was_stopped())
 }
 
-/// A draft as a plan of which nothing is proved but the plainest bound.
-fn state_draft(day: &Day, problem: &Problem, draft: &Draft) -> Plan {
+/// A draft as a plan, with what is proved of it.
+fn state(day: &Day, problem: &Problem, draft: &Draft, bounds: Bounds) -> Plan {
+    let value = draft.value(day).unsigned_abs();
+    let finish = draft.finish(day).unsigned_abs();
+    // A draft that beats its own bounds shows them to be wrong; that is the check's to find, not to be hidden here.
+    let bound = Bound { value: bounds.value.unsigned_abs(), finish: bounds.finish.map(i32::unsigned_abs) };
+    let proved = match bound.finish {
+        None => Proved::No,
+        Some(least) if least == finish => Proved::Optimal,
+        Some(_) => Proved::Value,
+    };
     Plan {
-        proved: Proved::No,
-        value: Some(draft.value(day).unsigned_abs()),
-        finish: Some(draft.finish(day).unsigned_abs()),
-        bound: Some(Bound { value: day.top_value().unsigned_abs(), finish: None }),
+        proved,
+        value: Some(value),
+        finish: Some(finish),
+        bound: Some(bound),
         chosen: draft.name(day, problem),
         because: Vec::new(),
         stopped: false,
     }
 }
 
-fn state_proof(plan: &mut Plan, finding: &Finding) {
-    let value = finding.value_bound.unsigned_abs();
-    let finish = finding.finish_bound.map(i32::unsigned_abs);
-    plan.bound = Some(Bound { value, finish });
-    plan.proved = match finish {
-        None => Proved::No,
-        Some(_) if finish == plan.finish => Proved::Optimal,
-        Some(_) => Proved::Value,
-    };
-}
-
 #[cfg(test)]
 mod tests {
+    use std::cmp::Reverse;
+    use std::ops::ControlFlow;
+
     use super::*;
 
     fn read(text: &str) -> Problem {
@@ -205,27 +205,38 @@ mod tests {
         assert_eq!(solve(&problem, Budget::default()).proved, Proved::Unknown);
     }
 
-    /// Stops at the first question after a plan was seen.
-    struct Impatient(Vec<Plan>);
-
-    impl Watch for Impatient {
-        fn should_stop(&mut self) -> bool {
-            !self.0.is_empty()
-        }
-
-        fn see(&mut self, plan: &Plan) {
-            self.0.push(plan.clone());
-        }
-    }
-
     #[test]
     fn whoever_watches_sees_each_plan_and_may_stop() {
         let problem = read(OVERLAPPING);
-        let mut watch = Impatient(Vec::new());
-        let plan = solve_with(&problem, Budget::default(), &mut watch);
+        let mut seen: Vec<(Plan, u64)> = Vec::new();
+        let plan = solve_with(&problem, Budget::default(), &mut |plan: &Plan, work: u64| {
+            seen.push((plan.clone(), work));
+            ControlFlow::Break(())
+        });
         assert!(plan.stopped);
         assert_eq!(check(&problem, &plan), vec![]);
-        assert!(!watch.0.is_empty());
-        assert!(watch.0.iter().all(|seen| check(&problem, seen).is_empty() && seen.value <= plan.value));
+        assert!(!seen.is_empty());
+        assert!(seen.iter().all(|(seen, _)| check(&problem, seen).is_empty() && seen.value <= plan.value));
+    }
+
+    #[test]
+    fn what_is_shown_only_ever_gets_better_and_ends_with_the_answer() {
+        let problem = read(&OVERLAPPING.replace("\"horizon\":40", "\"horizon\":50"));
+        let mut seen: Vec<(Plan, u64)> = Vec::new();
+        let plan = solve_with(&problem, Budget::default(), &mut |plan: &Plan, work: u64| {
+            seen.push((plan.clone(), work));
+            ControlFlow::Continue(())
+        });
+        let figures = |plan: &Plan| {
+            let bound = plan.bound.expect("a plan that is shown has bounds");
+            (plan.value, Reverse(plan.finish), Reverse(bound.value), bound.finish)
+        };
+        for pair in seen.windows(2) {
+            let (before, after) = (figures(&pair[0].0), figures(&pair[1].0));
+            assert!((before.0, before.1) <= (after.0, after.1), "{seen:?}");
+            assert!(before.2 <= after.2 && before.3 <= after.3, "{seen:?}");
+            assert!(pair[0].1 <= pair[1].1, "{seen:?}");
+        }
+        assert_eq!(seen.last().map(|last| &last.0), Some(&plan));
     }
 }

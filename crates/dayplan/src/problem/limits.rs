@@ -13,13 +13,30 @@ pub const HORIZON_MAX: u32 = 100_000;
 /// Greatest sum of the best values of all projects: the last number below 2^31.
 pub const VALUE_SUM_MAX: u64 = (1 << 31) - 1;
 
+/// Lengths of lists beyond which a day is not planned: some of the work that compiles a day grows with the cube of an
+/// option's steps, before any budget is asked.
+const PROJECTS_MAX: usize = 10_000;
+const RESOURCES_MAX: usize = 500;
+const CLOSED_MAX: usize = 1_000;
+const OPTIONS_MAX: usize = 200;
+const STEPS_MAX: usize = 300;
+const STEPS_IN_ALL_MAX: usize = 20_000;
+const TIES_MAX: usize = 2_000;
+const STOCK_MAX: usize = 2_000;
+
 pub(super) fn find_faults(problem: &Problem) -> Vec<Fault> {
     let mut look = Look::default();
     look.amount("horizon", problem.horizon, HORIZON_MAX);
+    look.size("resources", problem.resources.len(), RESOURCES_MAX, "resources");
+    look.size("stock", problem.stock.len(), STOCK_MAX, "kinds of stock");
+    look.size("projects", problem.projects.len(), PROJECTS_MAX, "projects");
+    let options = problem.projects.iter().flat_map(|p| &p.options);
+    look.size("projects", options.map(|o| o.steps.len()).sum(), STEPS_IN_ALL_MAX, "steps in all");
     look.ids("resources", problem.resources.iter().map(|r| &r.id));
     for (i, resource) in problem.resources.iter().enumerate() {
         let path = format!("resources[{i}]");
         look.amount(&at(&path, "capacity"), resource.capacity, AMOUNT_MAX);
+        look.size(&at(&path, "closed"), resource.closed.len(), CLOSED_MAX, "intervals");
         for (j, &(from, to)) in resource.closed.iter().enumerate() {
             let path = format!("{path}.closed[{j}]");
             look.amount(&format!("{path}[0]"), from, AMOUNT_MAX);
@@ -39,6 +56,7 @@ pub(super) fn find_faults(problem: &Problem) -> Vec<Fault> {
     };
     for (i, project) in problem.projects.iter().enumerate() {
         let path = format!("projects[{i}].options");
+        look.size(&path, project.options.len(), OPTIONS_MAX, "options");
         look.ids(&path, project.options.iter().map(|o| &o.id));
         for (j, option) in project.options.iter().enumerate() {
             look.option(&format!("{path}[{j}]"), option, &known);
@@ -61,6 +79,12 @@ struct Look {
 impl Look {
     fn say(&mut self, path: &str, wrong: Wrong) {
         self.faults.push(Fault::new(path, wrong));
+    }
+
+    fn size(&mut self, path: &str, found: usize, most: usize, what: &'static str) {
+        if found > most {
+            self.say(path, Wrong::TooMany { what, found, most });
+        }
     }
 
     fn amount(&mut self, path: &str, amount: u32, most: u32) {
@@ -115,6 +139,9 @@ impl Look {
     fn option(&mut self, path: &str, option: &Choice, known: &Known<'_>) {
         self.amount(&at(path, "value"), option.value, AMOUNT_MAX);
         self.amounts(&at(path, "consumes"), &option.consumes, &known.stock, "stock");
+        self.size(&at(path, "steps"), option.steps.len(), STEPS_MAX, "steps");
+        self.size(&at(path, "lags"), option.lags.len(), TIES_MAX, "lags");
+        self.size(&at(path, "holds"), option.holds.len(), TIES_MAX, "holds");
         self.ids(&at(path, "steps"), option.steps.iter().map(|s| &s.id));
         for (k, step) in option.steps.iter().enumerate() {
             let path = format!("{path}.steps[{k}]");

@@ -1,5 +1,7 @@
 //! Reads a problem document strictly.
 
+use std::collections::BTreeSet;
+
 use serde_json::Value;
 
 use super::limits::{AMOUNT_MAX, HORIZON_MAX, find_faults};
@@ -17,8 +19,8 @@ pub(super) fn read_problem(text: &str) -> Result<Problem, Vec<Fault>> {
         None => Problem::default(),
     };
     let mut faults = reader.faults;
-    let shape: Vec<String> = faults.iter().map(|f| f.path.clone()).collect();
-    if !shape.iter().any(String::is_empty) {
+    let shape: BTreeSet<String> = faults.iter().map(|f| f.path.clone()).collect();
+    if !shape.contains("") {
         // A value of the wrong shape was replaced; what the limits say of the replacement is noise.
         let fresh = |f: &Fault| !shape.contains(&f.path);
         faults.extend(find_faults(&problem).into_iter().filter(fresh));

@@ -181,6 +181,13 @@ impl Day {
         }
     }
 
+    /// [`Day::restrict`], in which what must be done must still be done.
+    pub(super) fn reopen(&self, ways: &[usize]) -> Day {
+        let mut day = self.restrict(ways);
+        day.projects.iter_mut().zip(&self.projects).for_each(|(part, whole)| part.must = whole.must);
+        day
+    }
+
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
         let step = |id: &str| option.steps.iter().position(|s| s.id == id);
         let room = |id: &str| problem.resources.iter().position(|r| r.id == id);

@@ -23,6 +23,8 @@ pub(super) struct Master {
     cuts: Vec<Vec<usize>>,
     /// Per way of the day: the cuts that name it.
     cuts_of: Vec<Vec<usize>>,
+    /// Places of the cuts that nothing proves.
+    postponed: Vec<usize>,
 }
 
 /// A project with its ways.
@@ -55,9 +57,9 @@ pub(super) struct Search {
 }
 
 /// Stretches of a room's day that get a total of their own, at most so many per room.
-const STRETCHES_MAX: usize = 6;
+const STRETCHES_MAX: usize = 40;
 /// Boundaries of stretches are spread over the day so many.
-const STRETCH_GRID: i32 = 20;
+const STRETCH_GRID: i32 = 30;
 /// Steps of the climb for prices.
 const CLIMB: usize = 1500;
 /// Steps without a smaller bound before the climb goes back to the best prices and on more slowly.
@@ -87,7 +89,7 @@ impl Master {
         meter.add(climb.work / WORK_PER_STEP);
         let (bound, prices) = climb.best;
         let cuts_of = vec![Vec::new(); day.ways.len()];
-        Master { bound, prices, items, totals, cuts: Vec::new(), cuts_of }
+        Master { bound, prices, items, totals, cuts: Vec::new(), cuts_of, postponed: Vec::new() }
     }
 
     /// No plan is worth more, whatever is cut.
@@ -105,6 +107,21 @@ impl Master {
             self.cuts_of[w].push(self.cuts.len());
         }
         self.cuts.push(ways.to_vec());
+    }
+
+    /// [`Master::cut`], without a proof that these ways clash: until [`Master::lift_postponed`].
+    pub(super) fn postpone(&mut self, ways: &[usize]) {
+        self.postponed.push(self.cuts.len());
+        self.cut(ways);
+    }
+
+    /// From now on, proposes again what was only postponed.
+    pub(super) fn lift_postponed(&mut self) {
+        for c in std::mem::take(&mut self.postponed) {
+            self.cuts_of.iter_mut().for_each(|cuts| cuts.retain(|&k| k != c));
+            // No set contains a way that is not there.
+            self.cuts[c] = vec![usize::MAX];
+        }
     }
 
     /// All ways, those that pay best for what they take first.
@@ -477,6 +494,19 @@ mod tests {
         assert_eq!(best[0].value, 70);
         master.cut(&[]);
         assert_eq!(master.search(-1, 1, 1_000_000, &meter).best, vec![]);
+    }
+
+    #[test]
+    fn what_was_only_postponed_comes_back_and_what_clashes_does_not() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        let mut master = Master::new(&day, 0, &meter);
+        master.postpone(&[1, 2]);
+        master.cut(&[0, 3]);
+        assert_eq!(master.search(-1, 1, 1_000_000, &meter).best[0].value, 60);
+        master.lift_postponed();
+        assert!(!master.is_cut(&[1, 2]) && master.is_cut(&[0, 3]));
+        assert_eq!(master.search(-1, 1, 1_000_000, &meter).best[0].value, 100);
     }
 
     #[test]

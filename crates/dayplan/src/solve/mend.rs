@@ -8,6 +8,7 @@
 use super::calendar::Calendar;
 use super::day::Day;
 use super::draft::{Draft, Pick};
+use super::draws::Draws;
 use super::work::Clock;
 
 /// Rounds over one day; keeps its place in the sequence of draws between calls.
@@ -100,31 +101,5 @@ impl<'d> Mender<'d> {
         }
         keyed.sort_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
         keyed.into_iter().map(|k| k.2).collect()
-    }
-}
-
-/// A fixed sequence of numbers that look random (Weyl steps through a 64-bit mixer).
-struct Draws {
-    state: u64,
-}
-
-impl Draws {
-    fn next(&mut self) -> u64 {
-        self.state = self.state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = self.state;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^ (z >> 31)
-    }
-
-    /// A number from 0 to below `n`, which is not 0.
-    fn below(&mut self, n: u64) -> u64 {
-        self.next() % n
-    }
-
-    /// A number from 0 to below 1.
-    fn unit(&mut self) -> f64 {
-        // 53 bits are what a float holds exactly.
-        (self.next() >> 11) as f64 / (1u64 << 53) as f64
     }
 }

@@ -8,44 +8,63 @@ use super::fit::fit_set;
 use super::greedy;
 use super::master::{Master, Proposal};
 use super::mend::Mender;
+use super::probe::Probe;
+use super::reopen::Reopener;
 use super::work::Clock;
 
 /// What a search found and proved.
 #[derive(Debug, Clone)]
 pub(super) struct Finding {
     pub(super) draft: Option<Draft>,
-    /// No plan is worth more; -1 when there is none at all.
-    pub(super) value_bound: i32,
-    /// No plan of the best value ends earlier; `None` while the value is not proved.
-    pub(super) finish_bound: Option<i32>,
+    pub(super) bounds: Bounds,
 }
 
 impl Finding {
     /// Whether it is proved that no plan exists.
     pub(super) fn is_impossible(&self) -> bool {
-        self.value_bound < 0
+        self.bounds.value < 0
     }
+}
+
+/// What no plan can pass.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bounds {
+    /// No plan is worth more; -1 when there is none at all.
+    pub(super) value: i32,
+    /// No plan of the best value ends earlier; `None` while the value is not proved.
+    pub(super) finish: Option<i32>,
 }
 
 /// Work of the master on one proposal, the first time and at the most.
 const MASTER_SLICE: u64 = 200_000;
 const MASTER_SLICE_MAX: u64 = 4_000_000;
 /// Work on a set that the master proposes, the first time.
-const SET_SLICE: u64 = 1_000_000;
+const SET_SLICE: u64 = 500_000;
 /// Sets that could not be settled before the whole engine is asked for anything better.
 const PUSH_EVERY: usize = 2;
 /// Work on one set of the climb, in the first round; each round has four times that of the one before.
 const CLIMB_SLICE: u64 = 150_000;
+/// Work on the climb in all, at the most.
+const CLIMB_WORK: u64 = 6_000_000;
 /// Rounds of the climb.
 const CLIMB_ROUNDS: u32 = 2;
+/// Work on opening parts of the first plan.
+const FIRST_REOPEN: u64 = 4_000_000;
+/// Work on mending what an opened part brought.
+const REOPEN_MEND: u64 = 20_000;
 /// Work on mending before anything is proved.
 const FIRST_MEND: u64 = 500_000;
 /// The same on days with many options, for each of them.
 const FIRST_MEND_PER_WAY: u64 = 5_000;
+/// Work on earlier starts once value and finish are proved.
+const LAST_MEND: u64 = 300_000;
 /// Rounds of mending without anything better before it is given up for the time.
 const PATIENCE: u32 = 150;
 /// Work on one question about the value or the finish, the first time.
 const QUESTION_SLICE: u64 = 3_000_000;
+
+/// Sets of the best value whose finish is probed one by one, at the most.
+const SETS_MAX: usize = 24;
 
 /// What a search is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,21 +75,19 @@ pub(super) enum Goal {
     AnyPlan,
 }
 
-/// Searches until the clock is over or the goal is reached; `show` is told of each better draft, and whether it
-/// keeps every rule is what it answers.
-pub(super) fn search(
-    day: &Day,
-    goal: Goal,
-    clock: &mut Clock<'_>,
-    show: &mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
-) -> Finding {
+/// Told of each better draft, and of the same one when more is proved of it, with the bounds on value and finish.
+/// Answers whether the draft keeps every rule.
+pub(super) type Show<'s> = dyn FnMut(&Draft, Bounds, &mut Clock<'_>) -> bool + 's;
+
+/// Searches until the clock is over or the goal is reached.
+pub(super) fn search(day: &Day, goal: Goal, clock: &mut Clock<'_>, show: &mut Show<'_>) -> Finding {
     let mut run = Run {
         day,
         goal,
         best: None,
         value_bound: day.top_value(),
         overlooked: -1,
-        postponed_any: false,
+        has_climbed: false,
         finish_bound: None,
         show,
     };
@@ -87,7 +104,7 @@ pub(super) fn search(
         return run.finding();
     }
     let mut master = Master::new(day, run.value(), clock.meter());
-    run.value_bound = run.value_bound.min(master.bound());
+    run.limit_value(master.bound(), clock);
     run.try_orders(&master, clock);
     let mut mender = Mender::new(day, master.order());
     let first_mend = FIRST_MEND.max(FIRST_MEND_PER_WAY * day.ways.len() as u64);
@@ -97,10 +114,10 @@ pub(super) fn search(
             clock.slice(u64::MAX);
             engine.show(best, clock);
         }
-        run.climb(&mut master, &mut mender, clock);
-        run.prove_value(&mut engine, &mut master, &mut mender, clock);
+        let mut reopener = Reopener::new(day);
+        run.prove_value(&mut engine, &mut master, (&mut mender, &mut reopener), clock);
         if goal == Goal::BestPlan {
-            run.prove_finish(&mut engine, &mut master, &mut mender, clock);
+            run.prove_finish(engine, &mut master, &mut mender, clock);
         }
     }
     run.finding()
@@ -113,15 +130,45 @@ struct Run<'d, 's> {
     value_bound: i32,
     /// What sets may be worth that contain a postponed one, where the master did not look at them all.
     overlooked: i32,
-    /// Whether a set was ever cut without a proof that it clashes.
-    postponed_any: bool,
+    /// Whether the climb over sets was made.
+    has_climbed: bool,
     finish_bound: Option<i32>,
-    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
+    show: &'s mut Show<'s>,
 }
 
 impl Run<'_, '_> {
     fn finding(self) -> Finding {
-        Finding { draft: self.best, value_bound: self.value_bound, finish_bound: self.finish_bound }
+        Finding { bounds: self.bounds(), draft: self.best }
+    }
+
+    fn bounds(&self) -> Bounds {
+        let proved = (0..=self.value()).contains(&self.value_bound);
+        // Before anything is known of the finish: no plan ends before it begins.
+        Bounds { value: self.value_bound, finish: self.finish_bound.or(proved.then_some(0)) }
+    }
+
+    /// Notes that no plan is worth more than this.
+    fn limit_value(&mut self, most: i32, clock: &mut Clock<'_>) {
+        if most < self.value_bound {
+            self.value_bound = most;
+            self.tell(clock);
+        }
+    }
+
+    /// Notes that no plan of the best value ends before this.
+    fn limit_finish(&mut self, least: i32, clock: &mut Clock<'_>) {
+        if self.finish_bound.is_none_or(|known| known < least) {
+            self.finish_bound = Some(least);
+            self.tell(clock);
+        }
+    }
+
+    /// Shows the best draft again, of which more is proved now.
+    fn tell(&mut self, clock: &mut Clock<'_>) {
+        if let Some(best) = &self.best {
+            let bounds = self.bounds();
+            (self.show)(best, bounds, clock);
+        }
     }
 
     fn is_done(&self) -> bool {
@@ -143,7 +190,8 @@ impl Run<'_, '_> {
         }
         clock.meter().add(work);
         // A draft that breaks a rule must not stand for a value that is reached: proofs are made against it.
-        if better(&draft, &self.best) && (self.show)(&draft, clock) {
+        let bounds = self.bounds();
+        if better(&draft, &self.best) && (self.show)(&draft, bounds, clock) {
             self.best = Some(draft);
         }
     }
@@ -170,12 +218,49 @@ impl Run<'_, '_> {
         }
     }
 
+    /// Totals do not tell on this day what goes together: better plans come from changes of the best one.
+    fn come_from_below(
+        &mut self,
+        (mender, reopener): (&mut Mender<'_>, &mut Reopener<'_>),
+        master: &mut Master,
+        work: u64,
+        clock: &mut Clock<'_>,
+    ) {
+        if self.has_climbed {
+            return self.reopen(reopener, master, mender, work, clock);
+        }
+        self.has_climbed = true;
+        self.reopen(reopener, master, mender, FIRST_REOPEN, clock);
+        self.climb(master, mender, clock);
+    }
+
+    /// Opens parts of the best plan for something worth more, with so much work.
+    fn reopen(
+        &mut self,
+        reopener: &mut Reopener<'_>,
+        master: &Master,
+        mender: &mut Mender<'_>,
+        work: u64,
+        clock: &mut Clock<'_>,
+    ) {
+        let order = master.order();
+        let end = clock.left().saturating_sub(work);
+        while clock.left() > end && self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
+            let Some(best) = self.best.clone() else { return };
+            if let Some(draft) = reopener.look(&best, &order, clock) {
+                self.improve(draft, clock);
+                self.mend(mender, REOPEN_MEND, clock);
+            }
+        }
+    }
+
     /// Climbs over sets of ways until no set around the best plan is worth more and fits, with growing work.
     fn climb(&mut self, master: &mut Master, mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
         let mut climber = Climber::default();
+        let end = clock.left().saturating_sub(CLIMB_WORK);
         for round in 0..CLIMB_ROUNDS {
             let slice = CLIMB_SLICE << (2 * round);
-            while self.climb_once(master, &mut climber, (round, slice), clock) {
+            while self.climb_once(master, &mut climber, (round, slice, end), clock) {
                 self.mend(mender, slice, clock);
             }
         }
@@ -186,14 +271,15 @@ impl Run<'_, '_> {
         &mut self,
         master: &mut Master,
         climber: &mut Climber,
-        (round, slice): (u32, u64),
+        (round, slice, end): (u32, u64, u64),
         clock: &mut Clock<'_>,
     ) -> bool {
         let Some(best) = &self.best else { return false };
         let mut base: Vec<usize> = best.chosen().map(|pick| pick.way).collect();
         base.sort_unstable();
         for step in climber.moves(self.day, &base, round) {
-            if clock.is_over() || self.value() >= self.value_bound || self.is_done() {
+            let is_spent = clock.is_over() || clock.left() <= end;
+            if is_spent || self.value() >= self.value_bound || self.is_done() {
                 return false;
             }
             // A clash found meanwhile may settle it.
@@ -210,7 +296,7 @@ impl Run<'_, '_> {
                     climber.cut(&ways);
                     master.cut(&ways);
                 }
-                Answer::Never => self.value_bound = self.value(),
+                Answer::Never => self.limit_value(self.value(), clock),
                 Answer::Open => {}
             }
         }
@@ -222,7 +308,7 @@ impl Run<'_, '_> {
         &mut self,
         engine: &mut Engine<'_>,
         master: &mut Master,
-        mender: &mut Mender<'_>,
+        (mender, reopener): (&mut Mender<'_>, &mut Reopener<'_>),
         clock: &mut Clock<'_>,
     ) {
         let mut postponed: Vec<Proposal> = Vec::new();
@@ -237,10 +323,11 @@ impl Run<'_, '_> {
                 let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
                 let top = set.as_ref().map_or(pool.beyond, |p| p.value);
                 let top = top.max(open).max(self.overlooked).max(self.value());
-                self.value_bound = self.value_bound.min(top);
+                self.limit_value(top, clock);
             } else if pool.is_fresh() {
                 // Too many sets to look at them all: better plans come from below for a while.
                 self.push_value(engine, slice / 4, clock);
+                self.come_from_below((mender, reopener), master, slice, clock);
                 master_slice = master_slice.saturating_mul(2).min(MASTER_SLICE_MAX);
             }
             let Some(set) = set.filter(|set| set.value > self.value()) else {
@@ -255,13 +342,13 @@ impl Run<'_, '_> {
                 if !pool.complete {
                     self.overlooked = self.value_bound;
                 }
-                self.postponed_any = true;
-                master.cut(&set.ways);
+                master.postpone(&set.ways);
                 postponed.push(set);
                 if postponed.len().is_multiple_of(PUSH_EVERY) {
                     self.push_value(engine, slice, clock);
                 }
                 self.mend(mender, slice / 4, clock);
+                self.come_from_below((mender, reopener), master, slice, clock);
             }
         }
     }
@@ -271,7 +358,7 @@ impl Run<'_, '_> {
         match fit_set(self.day, &set.ways, slice, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
             Answer::Clash(ways) => master.cut(&ways),
-            Answer::Never => self.value_bound = self.value(),
+            Answer::Never => self.limit_value(self.value(), clock),
             Answer::Open => return false,
         }
         true
@@ -290,7 +377,7 @@ impl Run<'_, '_> {
         let wish = Wish { value_at_least: Some(self.value() + 1), ..Wish::default() };
         match engine.ask(&wish, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
-            Answer::Clash(_) | Answer::Never => self.value_bound = self.value(),
+            Answer::Clash(_) | Answer::Never => self.limit_value(self.value(), clock),
             Answer::Open => {}
         }
         postponed.sort_by_key(|p| std::cmp::Reverse(p.value));
@@ -313,30 +400,27 @@ impl Run<'_, '_> {
             let wish = Wish { value_at_least: Some(aim), ..Wish::default() };
             match engine.ask(&wish, clock) {
                 Answer::Found(draft) => self.improve(draft, clock),
-                Answer::Clash(_) | Answer::Never => self.value_bound = aim - 1,
+                Answer::Clash(_) | Answer::Never => self.limit_value(aim - 1, clock),
                 Answer::Open => return,
             }
             step = (2 * step).min(1 + (self.value_bound - self.value()) / 4);
         }
     }
 
-    /// The ways of the best plan, if no other set of the same value can exist.
-    fn only_set(&self, master: &mut Master, clock: &mut Clock<'_>) -> Option<Vec<usize>> {
-        let ways: Vec<usize> = self.best.as_ref()?.chosen().map(|p| p.way).collect();
-        if self.postponed_any {
-            return None;
-        }
-        // Every other cut is a clash, so what the master does not find does not exist. Sets that contain this one
-        // are worth more, and the value is proved.
-        master.cut(&ways);
-        let search = master.search(self.value() - 1, 1, MASTER_SLICE_MAX, clock.meter());
-        (search.complete && search.best.is_empty()).then_some(ways)
+    /// All sets of ways that could be worth as much as the best plan, if there are few.
+    fn sets_of_best_value(&self, master: &mut Master, clock: &mut Clock<'_>) -> Option<Vec<Vec<usize>>> {
+        // What is left of the cuts are clashes, so what the master does not find does not exist.
+        master.lift_postponed();
+        let search = master.search(self.value() - 1, SETS_MAX + 1, MASTER_SLICE_MAX, clock.meter());
+        let few = search.complete && search.best.len() <= SETS_MAX;
+        few.then(|| search.best.into_iter().map(|set| set.ways).collect())
     }
 
-    /// Probes the finish between its bound and the best plan's, until they meet.
+    /// Probes the finish between its bound and the best plan's, until they meet: of each set of the best value by
+    /// itself where these are few, and of the whole day where they are many.
     fn prove_finish(
         &mut self,
-        engine: &mut Engine<'_>,
+        mut engine: Engine<'_>,
         master: &mut Master,
         mender: &mut Mender<'_>,
         clock: &mut Clock<'_>,
@@ -346,46 +430,43 @@ impl Run<'_, '_> {
             return;
         }
         self.mend(mender, FIRST_MEND, clock);
-        engine.limit_value(value);
-        engine.require_value(value);
-        if let Some(ways) = self.only_set(master, clock) {
-            engine.require_ways(&ways);
-            engine.require_finish(self.day.earliest_finish(&ways));
+        let day = self.day;
+        let sets = self.sets_of_best_value(master, clock).unwrap_or_default();
+        let parts: Vec<Day> = sets.iter().map(|ways| day.restrict(ways)).collect();
+        let mut probes = Vec::new();
+        if let Some(best) = &self.best {
+            let slice = if sets.len() == 1 { QUESTION_SLICE } else { SET_SLICE };
+            for (part, ways) in parts.iter().zip(&sets) {
+                let least = day.earliest_finish(ways);
+                probes.extend(Probe::of_set(part, (ways, least), best, slice, clock));
+            }
         }
-        let mut low = engine.finish_bound();
-        let (mut slice, mut step, mut turn) = (QUESTION_SLICE, 1, 0);
+        if probes.is_empty() || probes.len() < sets.len() {
+            engine.limit_value(value);
+            engine.require_value(value);
+            probes = vec![Probe::of_day(engine, day.ways.len(), QUESTION_SLICE)];
+        }
+        self.probe(&mut probes, mender, clock);
+    }
+
+    fn probe(&mut self, probes: &mut [Probe<'_>], mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
         loop {
             let best = self.best.as_ref().map_or(0, |b| b.finish(self.day));
-            low = low.max(engine.finish_bound()).min(best);
-            self.finish_bound = Some(low);
-            if low >= best || clock.is_over() {
+            let low = probes.iter().map(Probe::low).min().unwrap_or(0).min(best);
+            self.limit_finish(low, clock);
+            if low >= best {
+                // What is left of the wish is to begin early.
+                return self.mend(mender, LAST_MEND, clock);
+            }
+            if clock.is_over() {
                 return;
             }
-            let gap = best - 1 - low;
-            // From above in steps that grow while they succeed; now and then from the bound upwards.
-            let aim = match turn % 6 {
-                2 => low,
-                5 => low + gap / 2,
-                _ => (best - step).max(low),
-            };
-            engine.go_by_time(turn < 3 || (turn / 6) % 3 == 1);
-            clock.slice(slice);
-            let wish = Wish { finish_at_most: Some(aim), ..Wish::default() };
-            match engine.ask(&wish, clock) {
-                Answer::Found(draft) => {
-                    self.improve(draft, clock);
-                    step = step.saturating_mul(2);
-                    continue;
-                }
-                Answer::Clash(_) => {
-                    low = aim + 1;
-                    engine.require_finish(low);
-                }
-                Answer::Never => low = best,
-                Answer::Open => slice = slice + slice / 8,
+            let open = probes.iter_mut().filter(|probe| probe.low() < best);
+            if let Some(probe) = open.min_by_key(|probe| (probe.turns(), probe.low()))
+                && let Some(draft) = probe.ask(best, clock)
+            {
+                self.improve(draft, clock);
             }
-            step = (step / 2).max(1);
-            turn += 1;
         }
     }
 }

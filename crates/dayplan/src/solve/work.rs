@@ -1,6 +1,7 @@
 //! How much work a solution may cost, counted rather than timed, and who may cut it short.
 
 use std::cell::Cell;
+use std::ops::ControlFlow;
 use std::rc::Rc;
 
 use pumpkin_core::termination::TerminationCondition;
@@ -37,15 +38,22 @@ impl Default for Budget {
 }
 
 /// Someone who watches a solution being made.
+///
+/// A closure `FnMut(&Plan, u64) -> ControlFlow<()>` is one, who looks at plans and may stop at each.
 pub trait Watch {
+    /// Told of each better plan, and of the same plan when more is proved of it, with the work done so far. The plan
+    /// keeps every rule, and what it claims of itself is proved. [`ControlFlow::Break`] ends the work.
+    fn see(&mut self, plan: &Plan, work: u64) -> ControlFlow<()>;
+
     /// Asked often while the work goes on; `true` ends it, with the best plan so far marked as stopped.
     fn should_stop(&mut self) -> bool {
         false
     }
+}
 
-    /// Told of each better plan as it is found. It keeps every rule; what is proved of it is not final.
-    fn see(&mut self, plan: &Plan) {
-        let _ = plan;
+impl<F: FnMut(&Plan, u64) -> ControlFlow<()>> Watch for F {
+    fn see(&mut self, plan: &Plan, work: u64) -> ControlFlow<()> {
+        self(plan, work)
     }
 }
 
@@ -53,7 +61,11 @@ pub trait Watch {
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Unwatched;
 
-impl Watch for Unwatched {}
+impl Watch for Unwatched {
+    fn see(&mut self, _: &Plan, _: u64) -> ControlFlow<()> {
+        ControlFlow::Continue(())
+    }
+}
 
 /// Counts the work done; its clones count together.
 #[derive(Debug, Clone, Default)]
@@ -139,7 +151,10 @@ impl<'w> Clock<'w> {
     }
 
     pub(super) fn show(&mut self, plan: &Plan) {
-        self.watch.see(plan);
+        let done = self.meter.done();
+        if self.watch.see(plan, done).is_break() {
+            self.stopped = true;
+        }
     }
 }
 
