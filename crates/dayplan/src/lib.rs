@@ -11,6 +11,7 @@ mod fault;
 mod plan;
 mod problem;
 mod reading;
+mod replan;
 mod solve;
 
 pub use breach::Breach;
@@ -20,5 +21,8 @@ pub use plan::{Bound, Chosen, PLAN_FORMAT, Plan, Proved};
 pub use problem::{
     AMOUNT_MAX, Choice, HORIZON_MAX, Hold, Lag, PROBLEM_FORMAT, Problem, Project, Resource, Step,
     VALUE_SUM_MAX,
+};
+pub use replan::{
+    Away, Begun, Change, Length, Missed, Overdrawn, Replanned, SLIP_FORMAT, Slip, SlipFault, replan, shift,
 };
 pub use solve::{Budget, Unwatched, Watch, solve, solve_with};
