@@ -149,13 +149,12 @@ pub fn replan(
     if strained {
         let found = solve(&strict.problem, Budget::work(half));
         if found.value.is_some() {
-            rest = strict;
-            best = better(problem, plan, slip, &rest, found, best, budget.steps() - half);
-            return Ok(best);
+            return Ok(better(problem, plan, slip, &strict, found, best, budget.steps() - half));
         }
-        best.because = if found.because.is_empty() { best.because } else { found.because };
+        best.because = found.because;
+        tighten(&mut rest, &strict, half / 2);
     }
-    let left = if strained { half / 2 } else { half };
+    let left = if strained { half / 4 } else { half };
     let found = solve(&rest.problem, Budget::work(left));
     let because = std::mem::take(&mut best.because);
     best = better(problem, plan, slip, &rest, found, best, left);
@@ -166,6 +165,39 @@ pub fn replan(
         best.because = because;
     }
     Ok(best)
+}
+
+/// Work of the planner on one look at whether a wait can be shorter.
+const WAIT_WORK: u64 = 150_000;
+
+/// Shortens what the shifting let wait, as far as a plan for what must be done is found: jars that stand matter more
+/// than makes that have not begun. Each wait is tried at its own limit, then at a quarter and a half of what it is over.
+fn tighten(rest: &mut Rest, strict: &Rest, budget: u64) {
+    let mut tries = budget / WAIT_WORK;
+    for p in 0..rest.problem.projects.len() {
+        for l in 0..rest.problem.projects[p].options.first().map_or(0, |option| option.lags.len()) {
+            let Some(now) = rest.problem.projects[p].options[0].lags[l].max else { continue };
+            let Some(limit) = strict.problem.projects[p].options[0].lags[l].max.filter(|max| *max < now)
+            else {
+                continue;
+            };
+            let over = now - limit;
+            for wait in [limit, limit + over / 4, limit + over / 2] {
+                if tries == 0 {
+                    return;
+                }
+                tries -= 1;
+                let mut tried = rest.problem.clone();
+                tried.projects[p].options[0].lags[l].max = Some(wait);
+                let mut musts = tried.clone();
+                musts.projects.retain(|project| project.must);
+                if solve(&musts, Budget::work(WAIT_WORK)).value.is_some() {
+                    rest.problem = tried;
+                    break;
+                }
+            }
+        }
+    }
 }
 
 fn is_must(problem: &Problem, project: &str) -> bool {

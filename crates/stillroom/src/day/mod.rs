@@ -2,9 +2,11 @@
 
 mod check;
 mod documents;
+mod kept;
 mod new;
 mod plan;
 mod sheet;
+mod slip;
 mod solve;
 mod why;
 mod wording;
@@ -39,6 +41,8 @@ pub(crate) struct DayCommand {
 enum DayVerb {
     /// Write a commented day file to start from
     New(new::NewDay),
+    /// Plan the rest of a day again: something ran long, broke, or someone left
+    Slip(slip::SlipDay),
     /// Plan a day-problem/1 document and print a day-plan/1 document
     Solve(solve::SolveProblem),
     /// Check a day-plan/1 document against its day-problem/1 document
@@ -50,6 +54,7 @@ impl DayCommand {
         match &self.verb {
             None => self.plan.run(),
             Some(DayVerb::New(new)) => new.run(),
+            Some(DayVerb::Slip(slip)) => slip.run(),
             Some(DayVerb::Solve(solve)) => solve.run(),
             Some(DayVerb::Check(check)) => check.run(),
         }
