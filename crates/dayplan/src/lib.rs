@@ -7,6 +7,7 @@
 
 mod breach;
 mod check;
+mod explain;
 mod fault;
 mod plan;
 mod problem;
@@ -16,6 +17,7 @@ mod solve;
 
 pub use breach::Breach;
 pub use check::check;
+pub use explain::{Forced, Helped, Relief, find_help, force_in};
 pub use fault::{Fault, Wrong};
 pub use plan::{Bound, Chosen, PLAN_FORMAT, Plan, Proved};
 pub use problem::{

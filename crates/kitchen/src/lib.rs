@@ -7,6 +7,7 @@ pub mod answer;
 pub mod ask;
 pub mod day;
 mod day_file;
+pub mod explain;
 mod gauge;
 mod plan;
 pub mod saved;

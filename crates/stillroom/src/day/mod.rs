@@ -2,6 +2,7 @@
 
 mod check;
 mod documents;
+mod explain;
 mod kept;
 mod new;
 mod plan;
@@ -43,6 +44,8 @@ enum DayVerb {
     New(new::NewDay),
     /// Plan the rest of a day again: something ran long, broke, or someone left
     Slip(slip::SlipDay),
+    /// Say what each make left out would cost, and what one thing more would bring
+    Explain(explain::ExplainDay),
     /// Plan a day-problem/1 document and print a day-plan/1 document
     Solve(solve::SolveProblem),
     /// Check a day-plan/1 document against its day-problem/1 document
@@ -55,6 +58,7 @@ impl DayCommand {
             None => self.plan.run(),
             Some(DayVerb::New(new)) => new.run(),
             Some(DayVerb::Slip(slip)) => slip.run(),
+            Some(DayVerb::Explain(explain)) => explain.run(),
             Some(DayVerb::Solve(solve)) => solve.run(),
             Some(DayVerb::Check(check)) => check.run(),
         }
