@@ -14,6 +14,7 @@ mod problem;
 mod reading;
 mod replan;
 mod solve;
+mod sturdy;
 
 pub use breach::Breach;
 pub use check::check;
@@ -28,3 +29,4 @@ pub use replan::{
     Away, Begun, Change, Length, Missed, Overdrawn, Replanned, SLIP_FORMAT, Slip, SlipFault, replan, shift,
 };
 pub use solve::{Budget, Unwatched, Watch, solve, solve_with};
+pub use sturdy::{BrokenWait, Deciding, Spread, Spreads, Sturdiness, try_days};
