@@ -177,8 +177,14 @@ pub(super) fn word_troubles(saved: &SavedDay, told: &Replanned, roster: &Roster)
         let (from, to) =
             (saved.act_of(&missed.project, &missed.from), saved.act_of(&missed.project, &missed.to));
         let verb = if missed.is_past { "were" } else { "will be" };
+        let to_act = saved.acts.get(&(missed.project.clone(), missed.to.clone()));
+        let advice = if to_act.is_some_and(|act| act.must_not_be_left) {
+            "stay with it from when it begins, and give it all its minutes from then"
+        } else {
+            "look at it before you go on"
+        };
         lines.push(format!(
-            "{}: between \"{from}\" and \"{to}\" there {verb} {}, and there should be {} at most; look at it before you go on",
+            "{}: between \"{from}\" and \"{to}\" there {verb} {}, and there should be {} at most; {advice}",
             saved.name_of(&missed.project),
             minutes_words(missed.gap),
             minutes_words(i64::from(missed.max))
@@ -199,14 +205,15 @@ pub(super) fn word_troubles(saved: &SavedDay, told: &Replanned, roster: &Roster)
     }
     for turn in roster.turns.iter().filter(|turn| turn.who.is_none()) {
         lines.push(format!(
-            "{}: nobody who may do it is free for \"{}\" at {}; give it to whoever you trust with it, or let it wait",
+            "{}: nobody who may do it is free for \"{}\" at {}; find somebody who may before you go on with it",
             saved.name_of(&turn.project),
             saved.act_of(&turn.project, &turn.step),
             write_clock(Minutes(turn.duty.span.from.0))
         ));
     }
     if !told.because.is_empty() {
-        let facts: Vec<String> = told.because.iter().filter_map(|fact| clashing(saved, fact)).collect();
+        let mut facts: Vec<String> = told.because.iter().filter_map(|fact| clashing(saved, fact)).collect();
+        facts.dedup();
         if facts.len() > 1 {
             lines.push(format!("these cannot all be: {}", facts.join("; ")));
         }

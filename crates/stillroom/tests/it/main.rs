@@ -6,4 +6,5 @@ mod day;
 mod documented;
 mod fit;
 mod program;
+mod slip;
 mod world;
