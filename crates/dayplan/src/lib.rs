@@ -7,18 +7,26 @@
 
 mod breach;
 mod check;
+mod explain;
 mod fault;
 mod plan;
 mod problem;
 mod reading;
+mod replan;
 mod solve;
+mod sturdy;
 
 pub use breach::Breach;
 pub use check::check;
+pub use explain::{Forced, Helped, Relief, find_help, force_in};
 pub use fault::{Fault, Wrong};
 pub use plan::{Bound, Chosen, PLAN_FORMAT, Plan, Proved};
 pub use problem::{
     AMOUNT_MAX, Choice, HORIZON_MAX, Hold, Lag, PROBLEM_FORMAT, Problem, Project, Resource, Step,
     VALUE_SUM_MAX,
 };
+pub use replan::{
+    Away, Begun, Change, Length, Missed, Overdrawn, Replanned, SLIP_FORMAT, Slip, SlipFault, replan, shift,
+};
 pub use solve::{Budget, Unwatched, Watch, solve, solve_with};
+pub use sturdy::{BrokenWait, Deciding, Spread, Spreads, Sturdiness, try_days};

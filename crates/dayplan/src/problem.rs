@@ -12,6 +12,7 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 
 pub use self::limits::{AMOUNT_MAX, HORIZON_MAX, VALUE_SUM_MAX};
+pub(crate) use self::read::resource as read_resource;
 use crate::fault::Fault;
 
 /// The name of the problem format.

@@ -3,9 +3,13 @@
 //! Clock times are minutes from midnight of the date; amounts are already worded in the units of the house,
 //! with the plain figure beside them where a program may want it.
 
+use std::collections::BTreeMap;
+
 use batch::clear::Clearance;
 use dayplan::{Plan, Problem};
 use serde::Serialize;
+
+use crate::staff::PeopleDocument;
 
 /// The whole answer to "plan my day".
 #[derive(Debug, Clone, Serialize)]
@@ -54,6 +58,10 @@ pub struct DayAnswer {
     pub filled_in: Vec<String>,
     /// The figures behind the answer, for `--why`.
     pub why: Vec<Why>,
+    /// What each project of the problem is called.
+    pub names: BTreeMap<String, String>,
+    /// Who is there and who does what: a `people/1` document.
+    pub staff: PeopleDocument,
     /// The stated problem.
     pub problem: Problem,
     /// Its plan.
@@ -181,6 +189,8 @@ pub struct ClockLine {
     pub detail: Vec<String>,
     /// The make it belongs to.
     pub project: String,
+    /// Its step in the problem.
+    pub step: String,
     /// The make's name, short.
     pub make: String,
     /// Caution at the act.

@@ -42,7 +42,7 @@ fn problem(r: &mut Reader, value: &Value) -> Problem {
     }
 }
 
-fn resource(r: &mut Reader, path: &str, value: &Value) -> Resource {
+pub(crate) fn resource(r: &mut Reader, path: &str, value: &Value) -> Resource {
     let Some(map) = r.object(path, value, &["id", "capacity"], &["closed"]) else {
         return Resource::default();
     };

@@ -67,19 +67,20 @@ pub fn plan_day(almanac: &Almanac, day: &Day) -> DayAnswer {
         problem = state(&shown);
         plan = solving::solve_day(&problem);
     }
-    let (mut plan, mut roster) = roster::settle(day, span, &shown, &problem, plan);
+    let unknown = roster::Known::new();
+    let (mut plan, mut roster) = roster::settle(&day.people, span, &problem, plan, &unknown);
     for _ in 0..SECOND_THOUGHTS {
         let Some((project, option)) = roster.open_option(&plan, &shown) else { break };
         for considered in shown.iter_mut().filter(|considered| project_id(considered) == project) {
             considered.options.retain(|candidate| candidate.id != option);
         }
         problem = state(&shown);
-        (plan, roster) = roster::settle(day, span, &shown, &problem, solving::solve_day(&problem));
+        (plan, roster) = roster::settle(&day.people, span, &problem, solving::solve_day(&problem), &unknown);
     }
     // What still finds nobody is left out: a shorter plan that people can do is worth more than one they cannot.
     while let Some((project, _)) = roster.open_option(&plan, &shown) {
         plan = solving::leave_out(&problem, plan, &project);
-        roster = roster::draw_up(day, span, &shown, &plan);
+        roster = roster::draw_up(&day.people, span.from, &problem, &plan, &unknown);
     }
     tell::tell(Planned { almanac, day, span, shown, unshown, aside, problem, plan, roster })
 }

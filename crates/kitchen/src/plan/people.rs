@@ -19,6 +19,10 @@ pub(crate) struct Duty {
     pub(crate) span: Span,
     /// From which pool.
     pub(crate) pool: Pool,
+    /// Whether it takes the person out of the kitchen, eyes and all.
+    pub(crate) is_away: bool,
+    /// Who is at it already, or did it: a fact.
+    pub(crate) fixed: Option<usize>,
 }
 
 /// The person of each duty, by position in the people's list; `None` where nobody could serve.
@@ -36,7 +40,8 @@ const HAND_ONS: u32 = 4;
 
 /// Deals the duties out to the people.
 pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
-    let mut order: Vec<usize> = (0..duties.len()).collect();
+    let mut order: Vec<usize> = (0..duties.len()).filter(|&at| duties[at].fixed.is_none()).collect();
+    let fixed: Vec<Option<usize>> = duties.iter().map(|duty| duty.fixed).collect();
     // Hands before eyes at the same minute: a watcher is easier found than a worker.
     order.sort_by_key(|&at| (duties[at].span.from, is_eyes(duties[at].pool), duties[at].span.to, at));
     let able: Vec<Vec<usize>> = duties
@@ -45,8 +50,7 @@ pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
             (0..people.len()).filter(|&p| pools::can_finish_first(&people[p], duty.pool, duty.span)).collect()
         })
         .collect();
-    let mut search =
-        Search { people, duties, order: &order, able: &able, who: vec![None; duties.len()], left: TRIES };
+    let mut search = Search { people, duties, order: &order, able: &able, who: fixed.clone(), left: TRIES };
     if search.place(0) {
         return Deal { who: search.who };
     }
@@ -56,8 +60,7 @@ pub(crate) fn deal(people: &[Person], duties: &[Duty]) -> Deal {
     let mut by_length = order.clone();
     by_length.sort_by_key(|&at| std::cmp::Reverse(duties[at].span.to.0 - duties[at].span.from.0));
     let deals = [&order, &by_choice, &by_length].map(|order| {
-        let mut search =
-            Search { people, duties, order, able: &able, who: vec![None; duties.len()], left: 0 };
+        let mut search = Search { people, duties, order, able: &able, who: fixed.clone(), left: 0 };
         search.place_first_fit();
         search.hand_on();
         search.who
@@ -125,6 +128,9 @@ impl Search<'_> {
             return false;
         }
         for &person in &self.able[at] {
+            if self.in_the_way(person, at).into_iter().any(|other| self.duties[other].fixed.is_some()) {
+                continue;
+            }
             let before = self.who.clone();
             for other in self.in_the_way(person, at) {
                 self.who[other] = None;
@@ -145,7 +151,8 @@ impl Search<'_> {
         self.taken(person)
             .filter(|&other| {
                 let there = &self.duties[other];
-                is_eyes(there.pool) == is_eyes(duty.pool)
+                let same = is_eyes(there.pool) == is_eyes(duty.pool);
+                (same || there.is_away || duty.is_away)
                     && there.span.from < duty.span.to
                     && duty.span.from < there.span.to
             })
@@ -168,7 +175,10 @@ impl Search<'_> {
     /// Whether a person's hands, or one of their eyes, are free over a duty.
     fn is_free(&self, person: usize, at: usize) -> bool {
         let limit = if is_eyes(self.duties[at].pool) { EYES_EACH as usize } else { 1 };
-        self.in_the_way(person, at).len() < limit
+        let in_the_way = self.in_the_way(person, at);
+        // Who is out of the kitchen can keep an eye on nothing, and who keeps one on something cannot leave.
+        let leaves = self.duties[at].is_away || in_the_way.iter().any(|&other| self.duties[other].is_away);
+        in_the_way.len() < if leaves { 1 } else { limit }
     }
 
     /// The duties a person has so far.
@@ -211,7 +221,27 @@ mod tests {
     }
 
     fn duty(project: &str, from: u32, to: u32, pool: Pool) -> Duty {
-        Duty { project: project.to_owned(), span: Span { from: ClockTime(from), to: ClockTime(to) }, pool }
+        let span = Span { from: ClockTime(from), to: ClockTime(to) };
+        Duty { project: project.to_owned(), span, pool, is_away: false, fixed: None }
+    }
+
+    #[test]
+    fn nobody_leaves_the_kitchen_while_they_keep_an_eye_on_something() {
+        let people = [person("one", 0, 100, true), person("two", 0, 100, true)];
+        let drive = Duty { is_away: true, ..duty("school", 20, 60, Pool::Hands) };
+        let who = deal(&people, &[duty("pot", 0, 100, Pool::Eyes), drive.clone()]).who;
+        assert!(who.iter().all(Option::is_some));
+        assert_ne!(who[0], who[1]);
+        let alone = deal(&people[..1], &[duty("pot", 0, 100, Pool::Eyes), drive]).who;
+        assert_eq!(alone.iter().flatten().count(), 1);
+    }
+
+    #[test]
+    fn who_is_at_something_already_stays_at_it() {
+        let people = [person("one", 0, 100, true), person("two", 0, 100, true)];
+        let begun = Duty { fixed: Some(1), ..duty("a", 0, 40, Pool::Hands) };
+        let who = deal(&people, &[begun, duty("b", 10, 30, Pool::Hands)]).who;
+        assert_eq!(who, vec![Some(1), Some(0)]);
     }
 
     #[test]

@@ -43,8 +43,15 @@ impl Pool {
         }
     }
 
+    /// The pool that serves a step with these needs.
+    pub(crate) fn serving(needs: &BTreeMap<String, u32>) -> Option<Self> {
+        [Self::CarefulHands, Self::Hands, Self::CarefulEyes, Self::Eyes]
+            .into_iter()
+            .find(|pool| needs.contains_key(pool.id()))
+    }
+
     /// What one person adds to it at a minute of the day.
-    fn share(self, person: &Person, at: ClockTime) -> u32 {
+    pub(crate) fn share(self, person: &Person, at: ClockTime) -> u32 {
         let there = is_there(person, at);
         let careful = person.may_do_careful && person.careful_until.is_none_or(|until| at < until);
         match self {
@@ -139,7 +146,7 @@ pub(crate) fn count_people(people: &[Person], day: Span) -> Pools {
 }
 
 /// The maximal stretches of equal level, as `(start, end, level)`.
-fn level_stretches(levels: &[u32]) -> Vec<(u32, u32, u32)> {
+pub(crate) fn level_stretches(levels: &[u32]) -> Vec<(u32, u32, u32)> {
     let mut stretches: Vec<(u32, u32, u32)> = Vec::new();
     for (minute, &level) in (0_u32..).zip(levels) {
         match stretches.last_mut() {

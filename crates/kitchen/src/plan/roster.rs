@@ -6,14 +6,13 @@
 
 use std::collections::BTreeMap;
 
-use almanac::{Attention, Care};
 use dayplan::{Budget, Plan, Problem, Project};
 
+use super::candidates::Considered;
 use super::people::{self, Deal, Duty};
-use super::pools::{self, ABSENCES, Pool};
+use super::pools::{self, ABSENCES, EYES_EACH, Pool};
 use super::solving::{self, find_choice};
-use super::{candidates::Considered, errand_id, errand_step_id};
-use crate::day::{ClockTime, Day, Span};
+use crate::day::{ClockTime, Person, Span};
 
 /// A step of the plan, and who does it.
 #[derive(Debug, Clone)]
@@ -53,68 +52,44 @@ impl Roster {
     }
 }
 
-/// The pool that serves a step.
-pub(crate) fn pool_of(attention: Attention, care: Care) -> Option<Pool> {
-    match (attention, care) {
-        (Attention::Hands, Care::Ordinary) => Some(Pool::Hands),
-        (Attention::Hands, Care::Careful) => Some(Pool::CarefulHands),
-        (Attention::Eyes, Care::Ordinary) => Some(Pool::Eyes),
-        (Attention::Eyes, Care::Careful) => Some(Pool::CarefulEyes),
-        (Attention::None, _) => None,
-    }
-}
+/// The option in which a problem keeps facts that are nobody's step any more.
+const FACTS: &str = "facts";
 
-/// Names a person for each attended step.
-pub(crate) fn draw_up(day: &Day, span: Span, shown: &[Considered<'_>], plan: &Plan) -> Roster {
+/// Who is known to have done or to be doing a step, by project and step.
+pub(crate) type Known = BTreeMap<(String, String), usize>;
+
+/// Names a person for each attended step of a plan whose day begins at `from`.
+pub(crate) fn draw_up(
+    people: &[Person],
+    from: ClockTime,
+    problem: &Problem,
+    plan: &Plan,
+    known: &Known,
+) -> Roster {
     let mut turns = Vec::new();
-    for chosen in plan.chosen.iter().filter(|chosen| chosen.project != ABSENCES) {
-        for (step, minutes, pool) in attended_steps(day, shown, &chosen.project, &chosen.option) {
-            let Some(&start) = chosen.starts.get(&step) else { continue };
-            if minutes == 0 {
-                continue;
-            }
-            let from = span.from.0 + start;
+    for chosen in plan.chosen.iter().filter(|chosen| chosen.project != ABSENCES && chosen.option != FACTS) {
+        let Some(choice) = find_choice(problem, &chosen.project, &chosen.option) else { continue };
+        for step in &choice.steps {
+            let Some(pool) = Pool::serving(&step.needs).filter(|_| step.minutes > 0) else { continue };
+            let Some(&start) = chosen.starts.get(&step.id) else { continue };
+            let from = from.0 + start;
+            let takes = |pool: Pool| step.needs.get(pool.id()).copied().unwrap_or(0);
             let duty = Duty {
                 project: chosen.project.clone(),
-                span: Span { from: ClockTime(from), to: ClockTime(from + minutes) },
+                span: Span { from: ClockTime(from), to: ClockTime(from + step.minutes) },
                 pool,
+                is_away: takes(Pool::Hands) > 0 && takes(Pool::Eyes) >= EYES_EACH,
+                fixed: known.get(&(chosen.project.clone(), step.id.clone())).copied(),
             };
-            turns.push(Turn { project: chosen.project.clone(), step, duty, who: None });
+            turns.push(Turn { project: chosen.project.clone(), step: step.id.clone(), duty, who: None });
         }
     }
     let duties: Vec<Duty> = turns.iter().map(|turn| turn.duty.clone()).collect();
-    let Deal { who } = people::deal(&day.people, &duties);
+    let Deal { who } = people::deal(people, &duties);
     for (turn, who) in turns.iter_mut().zip(who) {
         turn.who = who;
     }
     Roster { turns }
-}
-
-/// The attended steps of a chosen option, with their minutes and pool.
-fn attended_steps(
-    day: &Day,
-    shown: &[Considered<'_>],
-    project: &str,
-    option: &str,
-) -> Vec<(String, u32, Pool)> {
-    let candidate = shown
-        .iter()
-        .find(|considered| solving::project_id(considered) == project)
-        .and_then(|considered| considered.options.iter().find(|candidate| candidate.id == option));
-    if let Some(candidate) = candidate {
-        let pooled = |step: &crate::work::WorkStep| {
-            Some((step.id.clone(), step.minutes, pool_of(step.attention, step.care)?))
-        };
-        return candidate.work.steps.iter().filter_map(pooled).collect();
-    }
-    let Some(errand) = day.errands.iter().find(|errand| errand_id(errand) == project) else { return vec![] };
-    let steps = errand.steps.iter().enumerate();
-    steps
-        .filter_map(|(at, step)| {
-            let attention = if step.away { Attention::Hands } else { step.attention };
-            Some((errand_step_id(at, step), step.minutes.0, pool_of(attention, Care::Ordinary)?))
-        })
-        .collect()
 }
 
 /// Looks at whether a moved step lets somebody do it.
@@ -134,13 +109,13 @@ type Windows = BTreeMap<(String, String), Window>;
 
 /// Moves steps that nobody can do, as long as that leaves fewer of them.
 pub(crate) fn settle(
-    day: &Day,
+    people: &[Person],
     span: Span,
-    shown: &[Considered<'_>],
     problem: &Problem,
     plan: Plan,
+    known: &Known,
 ) -> (Plan, Roster) {
-    let mut best = (draw_up(day, span, shown, &plan), plan);
+    let mut best = (draw_up(people, span.from, problem, &plan, known), plan);
     let mut windows = Windows::new();
     let mut tries = 0;
     'better: while best.0.open() > 0 {
@@ -149,7 +124,7 @@ pub(crate) fn settle(
             .turns
             .iter()
             .filter(|turn| turn.who.is_none())
-            .flat_map(|turn| moves_of(day, span, &best.0, turn))
+            .flat_map(|turn| moves_of(people, span, &best.0, turn))
             .collect();
         for (step, window) in moves {
             if tries == TRIES {
@@ -165,7 +140,7 @@ pub(crate) fn settle(
                 continue;
             }
             let plan = solving::transplant(problem, &best.1, &found);
-            let roster = draw_up(day, span, shown, &plan);
+            let roster = draw_up(people, span.from, problem, &plan, known);
             if roster.open() < best.0.open() {
                 best = (roster, plan);
                 windows = tried;
@@ -178,24 +153,24 @@ pub(crate) fn settle(
 }
 
 /// Where an open step could go: behind what stands in its way, or before it.
-fn moves_of(day: &Day, span: Span, roster: &Roster, open: &Turn) -> Vec<((String, String), Window)> {
+fn moves_of(people: &[Person], span: Span, roster: &Roster, open: &Turn) -> Vec<((String, String), Window)> {
     let step = (open.project.clone(), open.step.clone());
     let length = open.duty.span.to.0 - open.duty.span.from.0;
     let start = open.duty.span.from.0;
-    let behind =
-        (start + 1..span.to.0.saturating_sub(length)).find(|&from| somebody_is_free(day, roster, open, from));
-    let before = (span.from.0..start).rev().find(|&from| somebody_is_free(day, roster, open, from));
+    let behind = (start + 1..span.to.0.saturating_sub(length))
+        .find(|&from| somebody_is_free(people, roster, open, from));
+    let before = (span.from.0..start).rev().find(|&from| somebody_is_free(people, roster, open, from));
     let behind = behind.map(|from| Window { earliest: from - span.from.0, latest_end: None });
     let before = before.map(|from| Window { earliest: 0, latest_end: Some(from + length - span.from.0) });
     behind.into_iter().chain(before).map(|window| (step.clone(), window)).collect()
 }
 
 /// Whether somebody who may do an open step has hands or eyes for it from a minute on.
-fn somebody_is_free(day: &Day, roster: &Roster, open: &Turn, from: u32) -> bool {
+fn somebody_is_free(people: &[Person], roster: &Roster, open: &Turn, from: u32) -> bool {
     let length = open.duty.span.to.0 - open.duty.span.from.0;
     let span = Span { from: ClockTime(from), to: ClockTime(from + length) };
-    (0..day.people.len()).any(|person| {
-        pools::can_finish_first(&day.people[person], open.duty.pool, span)
+    (0..people.len()).any(|person| {
+        pools::can_finish_first(&people[person], open.duty.pool, span)
             && !roster.turns.iter().any(|turn| {
                 turn.who == Some(person)
                     && turn.duty.span.from < span.to

@@ -63,6 +63,7 @@ impl Place<'_, '_> {
             act: act.to_owned(),
             detail: vec![],
             project: self.project.to_owned(),
+            step: step.to_owned(),
             make: self.make.clone(),
             caution: None,
             must_not_be_left: false,

@@ -11,6 +11,8 @@ mod remains;
 mod why;
 pub(crate) mod words;
 
+use std::collections::BTreeMap;
+
 use almanac::Almanac;
 use dayplan::{Plan, Problem, Proved};
 use jiff::civil::Date;
@@ -130,9 +132,21 @@ pub(crate) fn tell(planned: Planned<'_>) -> DayAnswer {
         why: why::whys(&planned, &clock),
         clearances: planned.chosen().filter_map(|candidate| candidate.clearance.clone()).collect(),
         clock,
+        names: names_of(&planned),
+        staff: crate::staff::write_staff(&planned.day.people, planned.span, &planned.roster),
         problem: planned.problem,
         plan: planned.plan,
     }
+}
+
+/// What each project is called.
+fn names_of(planned: &Planned<'_>) -> BTreeMap<String, String> {
+    let projects = planned.problem.projects.iter().map(|project| &project.id);
+    let named = projects.map(|id| {
+        let name = if id == ABSENCES { "away or at rest".to_owned() } else { planned.name_of(id) };
+        (id.clone(), name)
+    });
+    named.collect()
 }
 
 /// What the day file left to us, and what the planner takes for granted.

@@ -3,5 +3,7 @@
 mod changes;
 mod days;
 mod demo_days;
+mod explained;
 mod hard_days;
 mod laws;
+mod slips;

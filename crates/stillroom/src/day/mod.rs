@@ -2,9 +2,12 @@
 
 mod check;
 mod documents;
+mod explain;
+mod kept;
 mod new;
 mod plan;
 mod sheet;
+mod slip;
 mod solve;
 mod why;
 mod wording;
@@ -39,6 +42,10 @@ pub(crate) struct DayCommand {
 enum DayVerb {
     /// Write a commented day file to start from
     New(new::NewDay),
+    /// Plan the rest of a day again: something ran long, broke, or someone left
+    Slip(slip::SlipDay),
+    /// Say what each make left out would cost, and what one thing more would bring
+    Explain(explain::ExplainDay),
     /// Plan a day-problem/1 document and print a day-plan/1 document
     Solve(solve::SolveProblem),
     /// Check a day-plan/1 document against its day-problem/1 document
@@ -50,6 +57,8 @@ impl DayCommand {
         match &self.verb {
             None => self.plan.run(),
             Some(DayVerb::New(new)) => new.run(),
+            Some(DayVerb::Slip(slip)) => slip.run(),
+            Some(DayVerb::Explain(explain)) => explain.run(),
             Some(DayVerb::Solve(solve)) => solve.run(),
             Some(DayVerb::Check(check)) => check.run(),
         }

@@ -11,4 +11,5 @@ mod fit;
 mod program;
 mod reckon;
 mod serve;
+mod slip;
 mod world;
