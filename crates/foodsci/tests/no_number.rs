@@ -1,7 +1,5 @@
 //! What is no number passes no model, in whatever place it stands; nor does an input far outside the range.
 
-#![expect(clippy::unwrap_used, reason = "the figures beside the spoiled one are sound")]
-
 use foodsci::acid::{Acid, AcidGiven, Buffer, Molar, Ph, Pickle, Solution, Vegetable};
 use foodsci::air::MoistAir;
 use foodsci::canner::Burner;
