@@ -27,11 +27,7 @@ pub(super) const ROOMS: [Room; 10] = [
     Room { name: "foodsci", leans_on: &["measure"], is_pure: true },
     Room { name: "batch", leans_on: &["almanac", "measure"], is_pure: true },
     Room { name: "dayplan", leans_on: &[], is_pure: true },
-    Room {
-        name: "kitchen",
-        leans_on: &["almanac", "batch", "dayplan", "foodsci", "measure"],
-        is_pure: true,
-    },
+    Room { name: "kitchen", leans_on: &["almanac", "batch", "dayplan", "foodsci", "measure"], is_pure: true },
     Room { name: "paper", leans_on: &[], is_pure: true },
     Room { name: "web", leans_on: &["almanac", "batch", "kitchen", "measure", "paper"], is_pure: false },
     Room {
