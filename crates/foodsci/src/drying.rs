@@ -25,6 +25,12 @@ impl DryBasis {
         Ok(Self(share / (1.0 - share)))
     }
 
+    /// The number, when it is one that food can have.
+    fn check(self) -> Result<f64, ModelError> {
+        const WATER: Limits = limits("moisture", " kg/kg dry", 0.0, 100.0, "food, on its dry matter");
+        WATER.check(self.0)
+    }
+
     /// As the share of water in the whole: `X / (1 + X)`.
     #[must_use]
     pub fn wet(self) -> Percent {
@@ -85,6 +91,8 @@ pub fn find_moisture_now(load: Mass, moisture: Percent, weighs: Mass) -> Result<
 /// When the end is wetter than the start, or nothing dries.
 pub fn find_wet_time(load: &DryingLoad, from: DryBasis, to: DryBasis) -> Result<Span, ModelError> {
     let (per_area, rate) = load.check()?;
+    from.check()?;
+    to.check()?;
     require_above(("moisture at the start", from.0), ("moisture at the end", to.0 - 1e-12), " kg/kg")?;
     Ok(Span::hours(per_area * (from.0 - to.0) / rate))
 }
@@ -106,6 +114,9 @@ pub fn find_falling_time(
     rest: DryBasis,
 ) -> Result<Span, ModelError> {
     let (per_area, rate) = load.check()?;
+    for moisture in [critical, from, to, rest] {
+        moisture.check()?;
+    }
     require_above(("critical moisture", critical.0), ("moisture at the start", from.0 - 1e-12), " kg/kg")?;
     require_above(("moisture at the start", from.0), ("moisture at the end", to.0 - 1e-12), " kg/kg")?;
     require_above(("moisture at the end", to.0), ("moisture at rest", rest.0), " kg/kg")?;
@@ -201,6 +212,9 @@ pub fn find_slice_time(
     const D: Limits = limits("diffusivity of water", " m2/s", 1e-12, 1e-7, "published drying studies");
     let spread = D.check(diffusivity.as_square_metres_per_second())?;
     let half = HALF_SIZE_M.check(thickness.as_metres() / 2.0)?;
+    for moisture in [from, to, rest] {
+        moisture.check()?;
+    }
     require_above(("moisture at the start", from.0), ("moisture at the end", to.0), " kg/kg")?;
     require_above(("moisture at the end", to.0), ("moisture at rest", rest.0), " kg/kg")?;
     let left = (to.0 - rest.0) / (from.0 - rest.0);

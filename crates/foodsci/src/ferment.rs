@@ -4,7 +4,7 @@
 
 use measure::{AirPressure, Mass, Percent, Span, Temp, Volume};
 
-use crate::limits::kitchen::MASS_KG;
+use crate::limits::kitchen::{MASS_KG, VOLUME_L};
 use crate::limits::{Limits, ModelError, limits, require_above, require_below};
 
 /// Growth in an hour: the natural logarithm of how many times more there are.
@@ -170,6 +170,8 @@ pub fn find_closed_pressure(
     headspace: Volume,
     air: AirPressure,
 ) -> Result<AirPressure, ModelError> {
+    VOLUME_L.check(gas.as_litres())?;
+    VOLUME_L.check(headspace.as_litres())?;
     require_above(("headspace", headspace.as_millilitres()), ("nothing", 0.0), " ml")?;
     require_below(("nothing", -1e-9), ("gas", gas.as_millilitres()), " ml")?;
     Ok(air * (1.0 + gas.ratio_to(headspace)))

@@ -5,7 +5,7 @@ use measure::{
     SpecificEnergy, SpecificHeat, Temp,
 };
 
-use crate::limits::kitchen::{MASS_KG, SHARE};
+use crate::limits::kitchen::{MASS_KG, SHARE, TEMP_C};
 use crate::limits::{Limits, ModelError, limits, require_above, require_below};
 
 /// What a food does between warm and frozen.
@@ -43,6 +43,9 @@ pub fn find_latent_heat(water: Percent) -> Result<SpecificEnergy, ModelError> {
 /// When it does not start above and end below its freezing point.
 pub fn find_freezing_load(food: &Freezes, mass: Mass, from: Temp, to: Temp) -> Result<Heat, ModelError> {
     MASS_KG.check(mass.as_kilograms())?;
+    for temp in [food.at, from, to] {
+        TEMP_C.check(temp.as_celsius())?;
+    }
     let freezes = food.at.as_celsius();
     require_above(
         ("temperature at the start", from.as_celsius()),
@@ -191,6 +194,7 @@ pub fn find_pham_time(
     const END_C: Limits =
         limits("temperature of the centre at the end", " °C", -30.0, -5.0, "Pham's equation");
     package.check()?;
+    TEMP_C.check(from.as_celsius())?;
     let end = END_C.check(centre.as_celsius())?;
     let air = package.air.as_celsius();
     require_below(("temperature of the freezer", air), ("temperature of the centre at the end", end), " °C")?;
@@ -264,7 +268,8 @@ pub fn find_outage_time(outage: &Outage, from: Temp, to: Temp) -> Result<Span, M
     const STEP_K: f64 = 0.05;
     MASS_KG.check(outage.load.as_kilograms())?;
     let leak = LEAK.check(outage.leak.as_watts_per_kelvin())?;
-    let (start, end, room) = (from.as_celsius(), to.as_celsius(), outage.room.as_celsius());
+    let [start, end, room] = [from, to, outage.room].map(|temp| TEMP_C.check(temp.as_celsius()));
+    let (start, end, room) = (start?, end?, room?);
     require_above(("load of the freezer", outage.load.as_kilograms()), ("nothing", 0.0), " kg")?;
     require_above(("temperature at the end", end), ("temperature at the start", start), " °C")?;
     require_above(("temperature of the room", room), ("temperature at the end", end), " °C")?;

@@ -75,6 +75,7 @@ pub enum Contents {
 /// When the jar closed colder than it is, or hotter than water boils in that air.
 pub fn find_lid_vacuum(jar: &ClosedJar, contents: Contents) -> Result<AirPressure, ModelError> {
     const HEADSPACE: Limits = limits("headspace", "", 0.005, 0.9, "a filled jar");
+    const AIR_PA: Limits = limits("pressure of the air", " Pa", 20_000.0, 120_000.0, "kitchens");
     let share = HEADSPACE.check(jar.headspace.as_fraction())?;
     let (hot, cold) = (jar.closed_at, jar.cold);
     require_above(
@@ -84,7 +85,7 @@ pub fn find_lid_vacuum(jar: &ClosedJar, contents: Contents) -> Result<AirPressur
     )?;
     let steam_hot = find_boiling_pressure(hot)?.as_pascals();
     let steam_cold = find_boiling_pressure(cold)?.as_pascals();
-    let air = jar.air.as_pascals();
+    let air = AIR_PA.check(jar.air.as_pascals())?;
     require_below(("pressure of the steam", steam_hot), ("pressure of the air", air), " Pa")?;
     let grown = match contents {
         Contents::Fixed => share,

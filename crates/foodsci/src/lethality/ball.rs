@@ -46,7 +46,8 @@ pub fn find_ball_ratio(
     let g = GAP_K.check(gap.as_kelvins())?;
     let z = super::Z_K.check(z.as_kelvins())?;
     let slopes = SLOPES.check(cooling.slope_ratio)?;
-    let drop = cooling.drop.as_kelvins();
+    const DROP_K: Limits = limits("drop to the cooling water", " K", 0.1, 200.0, "Ball's tables");
+    let drop = DROP_K.check(cooling.drop.as_kelvins())?;
     require_above(("drop to the cooling water", drop), ("distance of the centre", g), " K")?;
     let ten = std::f64::consts::LN_10;
     let heating =

@@ -1,5 +1,7 @@
 //! What a sum answers, and the same as `reckoning/1`.
 
+use std::borrow::Cow;
+
 use almanac::Citation;
 use foodsci::Figure;
 use foodsci::veto::Veto;
@@ -14,7 +16,7 @@ use super::sum::Sum;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Output {
     /// What it is.
-    pub name: &'static str,
+    pub name: Cow<'static, str>,
     /// The figure, or the likeliest of a range; none where only the ends mean anything.
     pub value: Option<f64>,
     /// Its unit.
@@ -83,15 +85,26 @@ impl Answer {
     }
 
     /// One figure.
-    pub(super) fn out(mut self, name: &'static str, value: f64, unit: &'static str) -> Self {
-        self.outputs.push(Output { name, value: Some(value), unit, low: None, high: None });
+    pub(super) fn out(mut self, name: impl Into<Cow<'static, str>>, value: f64, unit: &'static str) -> Self {
+        self.outputs.push(Output { name: name.into(), value: Some(value), unit, low: None, high: None });
         self
     }
 
     /// A figure with the ends of what it may be.
-    pub(super) fn range(mut self, name: &'static str, range: Range, unit: &'static str) -> Self {
+    pub(super) fn range(
+        mut self,
+        name: impl Into<Cow<'static, str>>,
+        range: Range,
+        unit: &'static str,
+    ) -> Self {
         let Range { low, likely, high } = range;
-        self.outputs.push(Output { name, value: likely, unit, low: Some(low), high: Some(high) });
+        self.outputs.push(Output {
+            name: name.into(),
+            value: likely,
+            unit,
+            low: Some(low),
+            high: Some(high),
+        });
         self
     }
 
@@ -240,7 +253,7 @@ fn round_to_six_digits(value: f64) -> f64 {
 impl Serialize for Output {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         let mut keys = to.serialize_struct("Output", 5)?;
-        keys.serialize_field("name", self.name)?;
+        keys.serialize_field("name", &self.name)?;
         keys.serialize_field("value", &self.value.map(round_to_six_digits))?;
         keys.serialize_field("unit", self.unit)?;
         keys.serialize_field("low", &self.low.map(round_to_six_digits))?;
@@ -303,8 +316,8 @@ mod tests {
     #[test]
     fn a_range_is_said_with_its_ends_first() {
         let output =
-            Output { name: "time", value: Some(34.0), unit: "min", low: Some(27.0), high: Some(45.0) };
+            Output { name: "time".into(), value: Some(34.0), unit: "min", low: Some(27.0), high: Some(45.0) };
         assert_eq!(output.say(), "about 27 to 45 min, likely 34");
-        assert_eq!(Output { value: None, low: Some(1.234), ..output }.say(), "about 1.23 to 45 min");
+        assert_eq!(Output { value: None, low: Some(1.234), ..output.clone() }.say(), "about 1.23 to 45 min");
     }
 }

@@ -299,7 +299,7 @@ fn freezer_takes(asked: &Asked<'_>, almanac: &Almanac) -> Result<Answer, ReckonE
 
 static OUTAGE: Sum = Sum {
     name: "freezer-outage",
-    what: "about how long a closed freezer stays cold without power",
+    what: "about how long a closed freezer stays hard without power",
     inputs: &[
         must("load", Kind::Mass, "what is in it", "about 35 lb in a full cubic foot"),
         must("food", Kind::Name, "what most of it is", "the vegetables and fruits of the handbook table"),
@@ -321,15 +321,23 @@ static OUTAGE: Sum = Sum {
                 Ok(find_outage_time(&outage, from, end)?.as_hours())
             })
         };
-        let fridge = until(Temp::fahrenheit(40.0))?;
         let softens = until(Temp::celsius(-5.0))?;
-        Ok(Answer::new()
+        let mut answer = Answer::new()
             .range("until it softens (23 F)", softens, "h")
-            .range("until it is at 40 F", fridge, "h")
             .know("keep the door shut; a blanket over it helps, the vents free")
-            .caution("a thermometer decides, not this; what to keep and what to throw away is printed food by food: ask the county extension office before you eat or freeze any of it again")
+            .know("no figure is given beyond the softening: what lies at the wall and on top thaws long before the rest")
+            .caution(
+                "a thermometer decides, not this; what to keep and what to throw away is printed food by food: ask the county \
+                 extension office before you eat or freeze any of it again",
+            )
             .from(&food.citation)
-            .from(&leaks.citation))
+            .from(&leaks.citation);
+        let printed = almanac.freezing().iter().filter(|row| row.food.contains("power failure"));
+        for row in printed.filter(|row| row.citation.may_be_called_tested()) {
+            answer =
+                answer.printed(format!("{}: {}, {}", row.food, row.amount, row.note)).from(&row.citation);
+        }
+        Ok(answer)
     },
 };
 

@@ -157,20 +157,23 @@ static BUSHELS: Sum = Sum {
             return Err(asked.unknown("crop", known.map(|row| row.product.to_string()).collect()));
         }
         let mut answer = Answer::new();
+        let mut weighed = Vec::new();
         for row in rows {
             let Some((container, weighs)) = row.container else { continue };
-            answer = answer
-                .know(format!("{}: sold by the {container}", row.produce))
-                .out("weight", number * weighs.as_pounds(), "lb")
-                .out("weight in kilograms", number * weighs.as_kilograms(), "kg")
-                .from(&row.citation);
-            if let Some((low, high)) = row.quarts {
-                answer = answer.range(
-                    "quarts it gives",
-                    Range::ends(number * f64::from(low), number * f64::from(high)),
-                    "qt",
-                );
+            if !weighed.contains(&(container, weighs.as_grams())) {
+                weighed.push((container, weighs.as_grams()));
+                answer =
+                    answer.out(format!("weight, by the {container}"), number * weighs.as_pounds(), "lb").out(
+                        format!("weight in kilograms, by the {container}"),
+                        number * weighs.as_kilograms(),
+                        "kg",
+                    );
             }
+            if let Some((low, high)) = row.quarts {
+                let quarts = Range::ends(number * f64::from(low), number * f64::from(high));
+                answer = answer.range(format!("gives, as {}", row.product), quarts, "qt");
+            }
+            answer = answer.from(&row.citation);
         }
         Ok(answer)
     },

@@ -65,9 +65,10 @@ pub fn reckon(almanac: &Almanac, name: &str, typed: &[String]) -> Result<Reckoni
     let answer = (sum.answer)(&asked, almanac)?;
     let reckoning = Reckoning::new(sum, &asked, answer);
     // The last gate: whatever a model let through, nothing is told that is no number.
-    match reckoning.outputs.iter().find(|output| !output.is_number()) {
-        Some(output) => Err(foodsci::ModelError::NotANumber { quantity: output.name }.into()),
-        None => Ok(reckoning),
+    if reckoning.outputs.iter().all(answer::Output::is_number) {
+        Ok(reckoning)
+    } else {
+        Err(foodsci::ModelError::NotANumber { quantity: "answer" }.into())
     }
 }
 

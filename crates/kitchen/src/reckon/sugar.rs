@@ -103,10 +103,10 @@ fn syrup_by_name(asked: &Asked<'_>, almanac: &Almanac) -> Result<Answer, ReckonE
                 "{}: {} cups of water, {} cups of sugar",
                 row.batch, row.water_cups, row.sugar_cups
             ))
-            .out("real strength", real.as_percent(), "%")
+            .out(format!("real strength, {}", row.batch), real.as_percent(), "%")
             .from(&row.citation);
         if let Some(named) = row.sugar_percent {
-            answer = answer.out("named strength", named.as_percent(), "%");
+            answer = answer.out(format!("named strength, {}", row.batch), named.as_percent(), "%");
         }
         if let Some((_, citation)) = sugar {
             answer = answer.from(citation);

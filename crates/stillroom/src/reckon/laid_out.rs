@@ -90,7 +90,7 @@ pub(super) fn lay_out(almanac: &Almanac, reckoning: &Reckoning) -> String {
     leaf.section("It comes to");
     for output in &reckoning.outputs {
         leaf.named("", &output.say());
-        leaf.under(output.name);
+        leaf.under(&output.name);
     }
     lay_out_notes(&mut leaf, &reckoning.notes);
     leaf.section("Worked out as");
