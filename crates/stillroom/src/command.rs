@@ -9,10 +9,12 @@ const EXAMPLES: &str = "\
 Examples:
   stillroom                      plan the day of an invented household
   stillroom day new day.toml     write a day file to start from
-  stillroom day day.toml         plan your own day";
+  stillroom day day.toml         plan your own day
+  stillroom put-up \"damson jam, 9 half-pints\"
+                                 write down what was put up";
 
 /// Plan a day of putting up food for the winter: what to make, how much of everything, the tested process for each
-/// jar, when to do each step.
+/// jar, when to do each step. Keep the book of what was put up, where it stands and what became of it.
 ///
 /// Without a command it plans the day of an invented household.
 #[derive(Debug, Parser)]

@@ -1,9 +1,11 @@
 //! Acts before, the book after, in its own words; and random acts against a plain count of jars.
 
+use std::cell::RefCell;
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 use book::act::{LossReason, OpenHolds, Settled};
-use book::{Book, MemoryStore};
+use book::{Book, Head, Link, MemoryStore, Position, StoredSnapshot, Written};
 use proptest::collection::vec;
 use proptest::prelude::*;
 
@@ -75,6 +77,59 @@ fn what_already_stands_keeps_year_and_place_of_the_line_before() {
     // One act: taken back together.
     assert_eq!(keeper.take_back(&at(1), None, None).unwrap().acts.len(), 3);
     assert_eq!(keeper.views().lots.iter().count(), 0);
+}
+
+/// One journal that two people have open.
+#[derive(Debug, Clone, Default)]
+struct Shared(Rc<RefCell<MemoryStore>>);
+
+impl Store for Shared {
+    fn head(&self) -> Result<Head, StoreError> {
+        self.0.borrow().head()
+    }
+
+    fn append(&mut self, group: &[Written], expected: Option<Head>) -> Result<Head, StoreError> {
+        self.0.borrow_mut().append(group, expected)
+    }
+
+    fn read_after(&self, from: Head, reader: &mut dyn FnMut(Written, Head)) -> Result<(), StoreError> {
+        self.0.borrow().read_after(from, reader)
+    }
+
+    fn read_snapshot(&self) -> Result<Option<StoredSnapshot>, StoreError> {
+        self.0.borrow().read_snapshot()
+    }
+
+    fn write_snapshot(&mut self, snapshot: &StoredSnapshot) -> Result<(), StoreError> {
+        self.0.borrow_mut().write_snapshot(snapshot)
+    }
+
+    fn find_link(&self, position: Position) -> Result<Option<Link>, StoreError> {
+        self.0.borrow().find_link(position)
+    }
+}
+
+#[test]
+fn of_two_who_take_the_last_jar_at_once_one_is_told() {
+    let journal = Shared::default();
+    let open = |who, ids| Keeper::new(Book::open(journal.clone()).unwrap(), Row(ids, 0), who, "telephone");
+    let (mut wilma, mut otto) = (open("Wilma", 1), open("Otto", 2));
+    let words = PutUpWords { line: "damson jam, 1 half-pint, cellar".into(), ..PutUpWords::default() };
+    wilma.put_up(&at(0), &words).unwrap();
+    otto.catch_up().unwrap();
+    wilma.draw(&at(1), &draw_words("26-001", 1)).unwrap();
+    // Otto still sees the jar; the book does not let him take it.
+    assert_eq!(otto.list_shelves().len(), 1);
+    let error = otto.draw(&at(1), &draw_words("26-001", 1)).unwrap_err();
+    assert!(matches!(error, KeepError::NotSoMany { .. }), "{error}");
+    // What does not clash is decided anew and written: two numbers, not one twice.
+    wilma.put_up(&at(2), &words).unwrap();
+    assert_eq!(otto.put_up(&at(2), &words).unwrap().label, "26-003");
+    // Each takes back their own.
+    assert_eq!(wilma.take_back(&at(3), None, None).unwrap().acts.len(), 1);
+    otto.catch_up().unwrap();
+    let labels: Vec<String> = otto.eat_first(at(3).date(), 9).into_iter().map(|lot| lot.label).collect();
+    assert_eq!(labels, ["26-003"]);
 }
 
 #[test]
