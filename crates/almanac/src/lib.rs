@@ -6,12 +6,14 @@
 mod acid;
 mod change;
 mod closed_list;
+mod elsewhere;
 mod fault;
 mod formula;
 mod guess;
 mod id;
 mod jar;
 mod load;
+mod load_rule;
 mod matching;
 mod method;
 mod note;
@@ -28,6 +30,7 @@ pub use acid::{AcidPlace, AcidRemark, AcidRule};
 pub use change::{
     AppliesTo, Change, ChangeQuestion, ChangeRule, IngredientClass, LimitAmount, Verdict, What,
 };
+pub use elsewhere::{ElsewhereFact, ElsewhereTopic, Place};
 pub use fault::{DataFault, DataProblem};
 pub use formula::{
     Action, Attention, Care, Equipment, Formula, FormulaClass, FormulaStep, Ingredient, IngredientUnit,
@@ -38,6 +41,7 @@ pub use guess::{ConditionRow, ServingKind, ServingSize, WorkGuess, serving_kind}
 pub use id::{FormulaId, ProduceId, ProductId, RefusalId, RuleId, SourceId};
 pub use jar::{Jar, JarLoad, JarSize, Mouth};
 pub use load::Almanac;
+pub use load_rule::{FoundLoadRule, LoadRule, LoadRuling, LoadTrouble, Noticed};
 pub use matching::Match;
 pub use method::{
     BlanchMethod, BlanchRecord, Blanching, DriedYield, Drying, DryingRecord, FermentFact, FermentRecord,
