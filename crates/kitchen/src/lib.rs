@@ -8,6 +8,7 @@ pub mod ask;
 pub mod day;
 mod day_file;
 mod gauge;
+pub mod load;
 mod plan;
 mod supplies;
 mod tell;

@@ -5,7 +5,7 @@ use almanac::{CannerKind, JarSize, Match, Pack};
 use super::error::{AskError, NameKind};
 
 /// The one row that is meant, or who else it may be.
-pub(super) fn require_one<'a, T>(
+pub(crate) fn require_one<'a, T>(
     found: Match<'a, T>,
     kind: NameKind,
     typed: &str,
@@ -27,7 +27,7 @@ pub(super) fn read_pack(typed: Option<&str>) -> Result<Pack, AskError> {
 }
 
 /// The jar that a word names: `pint`, `pints`, `half pint`.
-pub(super) fn read_jar(typed: Option<&str>) -> Result<JarSize, AskError> {
+pub(crate) fn read_jar(typed: Option<&str>) -> Result<JarSize, AskError> {
     let words = JarSize::ALL.iter().map(|jar| jar.as_str());
     read_word("jar", typed, words, |word| {
         let word = word.strip_suffix("-jar").unwrap_or(word);
@@ -36,7 +36,7 @@ pub(super) fn read_jar(typed: Option<&str>) -> Result<JarSize, AskError> {
 }
 
 /// The canner that a word names: `dial`, `dial gauge`, `boiling water canner`.
-pub(super) fn read_canner(typed: Option<&str>) -> Result<CannerKind, AskError> {
+pub(crate) fn read_canner(typed: Option<&str>) -> Result<CannerKind, AskError> {
     let words = CannerKind::ALL.iter().map(|canner| canner.as_str());
     read_word("canner", typed, words, |word| {
         let word = word.strip_suffix("-canner").unwrap_or(word);

@@ -5,3 +5,4 @@ mod days;
 mod demo_days;
 mod hard_days;
 mod laws;
+mod loads;
