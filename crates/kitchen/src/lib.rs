@@ -7,7 +7,9 @@ pub mod answer;
 pub mod ask;
 pub mod day;
 mod day_file;
+pub mod elsewhere;
 mod gauge;
+pub mod house;
 pub mod load;
 mod plan;
 mod supplies;
@@ -15,6 +17,6 @@ mod tell;
 mod work;
 
 pub use day_file::{
-    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on,
+    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on, read_house_on,
 };
 pub use plan::plan_day;

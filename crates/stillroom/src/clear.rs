@@ -5,9 +5,11 @@ use anyhow::{Context, Result};
 use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
+use kitchen::house::fill_in_house;
 use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
 
 use crate::almanac::load_almanac;
+use crate::canners::read_house_file;
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
@@ -54,6 +56,9 @@ pub(crate) struct ClearCommand {
     /// What is to be done otherwise, in your own words; may be given again
     #[arg(long = "change", value_name = "WORDS")]
     changes: Vec<String>,
+    /// The house file, for the altitude and the gauge of a canner it names
+    #[arg(long, value_name = "FILE")]
+    house: Option<std::path::PathBuf>,
     /// Print clearance/1 as JSON
     #[arg(long)]
     json: bool,
@@ -62,7 +67,14 @@ pub(crate) struct ClearCommand {
 impl ClearCommand {
     pub(crate) fn run(&self) -> Result<Answered> {
         let almanac = load_almanac()?;
-        let answer = ask::clear(&almanac, &self.words()).map_err(wrong_question)?;
+        let words = match &self.house {
+            None => self.words(),
+            Some(path) => {
+                let today = jiff::ZonedDateTime::now().date();
+                fill_in_house(self.words(), &read_house_file(path, today, &almanac)?, today)
+            }
+        };
+        let answer = ask::clear(&almanac, &words).map_err(wrong_question)?;
         let text = if self.json {
             serde_json::to_string_pretty(&answer).context("the answer cannot be written as JSON")? + "\n"
         } else {

@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{almanac, clear, completions, day, fit};
+use crate::{abroad, almanac, canners, clear, completions, day, fit, load};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -28,8 +28,14 @@ enum Command {
     Day(day::DayCommand),
     /// Ask whether a food may be processed so
     Clear(clear::ClearCommand),
+    /// Ask about a load: when its clock starts and ends, what to do in trouble
+    Load(load::LoadCommand),
+    /// List the canners of the house with their gauges
+    Canners(canners::CannersCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
+    /// See what authorities outside the United States say; metric jars
+    Abroad(abroad::AbroadCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
     /// Print completions for a shell
@@ -43,7 +49,10 @@ impl StillroomCommand {
             None => day::plan_demo(),
             Some(Command::Day(command)) => command.run(),
             Some(Command::Clear(command)) => command.run(),
+            Some(Command::Load(command)) => command.run(),
+            Some(Command::Canners(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
+            Some(Command::Abroad(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),
         }

@@ -3,8 +3,10 @@
 //! Exit codes are the same everywhere: 0 an answer, 3 a refusal, 2 the question is wrong, 1 the world failed. On 2
 //! and 1 nothing is printed to standard output.
 
+mod abroad;
 mod almanac;
 mod amounts;
+mod canners;
 mod cited;
 mod clear;
 mod command;
@@ -13,6 +15,7 @@ mod day;
 mod ending;
 mod fit;
 mod leaf;
+mod load;
 mod reading;
 mod sentence;
 mod wrap;

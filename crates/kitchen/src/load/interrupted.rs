@@ -94,7 +94,7 @@ fn tell_again(mut draft: Draft<'_>, back: &Moment) -> LoadAnswer {
             format!("Give the whole printed time again, counted from {}.", back.clock()),
             draft.find_permitting(LoadRuling::WholeTimeAgain).map(|found| found.citation()),
         );
-        say_care(&mut draft);
+        say_care(&mut draft, Some(back));
         return draft.finish(
             Outcome::WholeTimeAgain,
             format!("The whole printed time again, from {}.", back.clock()),
@@ -103,7 +103,7 @@ fn tell_again(mut draft: Draft<'_>, back: &Moment) -> LoadAnswer {
     let ends = back.plus(minutes);
     let text = format!("The whole {} min are over, counted from {}.", minutes.0, back.clock());
     draft.mark(&ends, ClockMark::Ends, text);
-    say_care(&mut draft);
+    say_care(&mut draft, Some(back));
     say_how_it_ends(&mut draft, minutes);
     let says = format!("The whole {} min again: the process ends at {}.", minutes.0, ends.clock());
     draft.finish(Outcome::WholeTimeAgain, says)
@@ -128,26 +128,32 @@ fn tell_waiting(mut draft: Draft<'_>, latest: &Moment) -> LoadAnswer {
         format!("If it will not be back by {}, refrigerate or freeze the food before then.", latest.clock()),
         draft.find_permitting(LoadRuling::Limit).map(|found| found.citation()),
     );
-    say_care(&mut draft);
+    say_care(&mut draft, None);
     draft.finish(Outcome::WholeTimeAgain, "The whole time again, from when the heat is back.")
 }
 
 /// A new lid where a vacuum formed, and the vent once more where air may have come in.
-fn say_care(draft: &mut Draft<'_>) {
+fn say_care(draft: &mut Draft<'_>, back: Option<&Moment>) {
     let interrupted = draft.rule("process-interrupted").map(|rule| &rule.citation);
     draft.act(
-        "Where a lid has been drawn down already because the jars cooled, that jar gets a new lid first.",
+        "A jar whose lid had been drawn down already, because the jars cooled, gets a new lid first.",
         interrupted,
     );
-    if draft.question.is_under_pressure() {
-        let vent = draft.rule("pc-vent").map(|rule| &rule.citation);
-        draft.act_with_care(
-            "If the pressure was at nothing or the lid was off, vent the canner its whole time again before you build \
-             the pressure.",
-            vent,
-            Some("never open a canner that holds pressure"),
-        );
+    if !draft.question.is_under_pressure() {
+        return;
     }
+    let vent = draft.rule("pc-vent").map(|rule| &rule.citation);
+    let text = match back {
+        None => "If the pressure was at nothing or the lid was off, vent the canner its whole time again before you \
+                 build the pressure."
+            .to_owned(),
+        Some(back) => format!(
+            "If the pressure was at nothing or the lid was off, the canner is vented its whole time again first. Where \
+             it was not, {} does not count: cool it by itself, vent, and begin anew.",
+            back.clock()
+        ),
+    };
+    draft.act_with_care(text, vent, Some("never open a canner that holds pressure"));
 }
 
 fn tell_too_late(mut draft: Draft<'_>, lost: &Moment, end: &Moment, latest: &Moment) -> LoadAnswer {

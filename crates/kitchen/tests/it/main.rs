@@ -4,5 +4,6 @@ mod changes;
 mod days;
 mod demo_days;
 mod hard_days;
+mod house;
 mod laws;
 mod loads;

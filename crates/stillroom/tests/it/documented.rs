@@ -70,7 +70,9 @@ fn part_words(line: &str) -> Vec<String> {
 fn the_examples_of_every_question_answer_it() {
     let mut ran_lines = 0;
     for path in commands() {
-        let asks = path.first().is_some_and(|name| matches!(name.as_str(), "clear" | "fit" | "almanac"));
+        let asks = path
+            .first()
+            .is_some_and(|name| matches!(name.as_str(), "clear" | "fit" | "almanac" | "load" | "abroad"));
         for line in examples(&help_of(&path)).iter().filter(|_| asks) {
             let words = part_words(line);
             let words: Vec<&str> = words.iter().skip(1).map(String::as_str).collect();
