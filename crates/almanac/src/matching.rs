@@ -46,10 +46,13 @@ pub(crate) fn match_name<'a, T>(
             (row, names, stems)
         })
         .collect();
-    let full = rows.iter().filter(|(_, names, stems)| {
-        names.iter().any(|name| fold_of(name) == spelled) || stems.contains(&wanted)
-    });
-    let mut found: Vec<&T> = full.map(|(row, _, _)| *row).collect();
+    // To the letter first: two names may hold the same words, and an id must always reach its own row.
+    let to_the_letter = rows.iter().filter(|(_, names, _)| names.iter().any(|name| fold_of(name) == spelled));
+    let mut found: Vec<&T> = to_the_letter.map(|(row, _, _)| *row).collect();
+    if found.is_empty() {
+        let word_for_word = rows.iter().filter(|(_, _, stems)| stems.contains(&wanted));
+        found = word_for_word.map(|(row, _, _)| *row).collect();
+    }
     if found.is_empty() && !wanted.is_empty() {
         let meant = rows.iter().filter(|(_, names, stems)| {
             names
@@ -120,6 +123,19 @@ mod tests {
             Match::One(row) => ("one", vec![id(row).to_owned()]),
             Match::Several(rows) => ("several", list(rows)),
             Match::Nearest(rows) => ("nearest", list(rows)),
+        }
+    }
+
+    #[test]
+    fn every_id_finds_its_own_row_and_no_other() {
+        let almanac = Almanac::load().expect("the tables built in have no fault");
+        for formula in almanac.formulas() {
+            let found = almanac.find_formula(formula.id.as_str());
+            assert_eq!(found.one().map(|found| &found.id), Some(&formula.id));
+        }
+        for product in almanac.products() {
+            let found = almanac.find_product(product.id.as_str());
+            assert_eq!(found.one().map(|found| &found.id), Some(&product.id));
         }
     }
 

@@ -11,11 +11,11 @@
 //! 3. [`master`] looks at totals only (unit-minutes of each resource, stock) and proposes the best set of options
 //!    that these allow. It also bounds the value.
 //! 4. [`engine`] says whether a set can be scheduled: constraint propagation with learning, in which an option left
-//!    out is one whose steps lie beyond the horizon. A set that cannot comes back as the few options that clash, and
-//!    the master never proposes them together again. When no set better than the best plan is left, its value is
-//!    proved. Between proposals the engine is also asked for anything better at all.
-//!    Before that, [`climb`] asks it for many small sets around the best draft, which on tight days brings more than
-//!    the master's proposals do.
+//!    out is one whose steps lie beyond the horizon. One set at a time gets an engine of its own ([`fit`]); a set that
+//!    cannot be scheduled comes back as the few options that clash, and the master never proposes them together again.
+//!    First [`climb`] asks for sets around the best plan, then the master's sets are asked for from the top. When no
+//!    set better than the best plan is left, its value is proved. Between proposals an engine of the whole day is
+//!    also asked for anything better at all.
 //! 5. The engine then probes the finish between the proved bound and the best plan, from both ends.
 //! 6. If there is no plan, [`clash`] finds a smallest set of musts, stocks and resources that have none.
 //!
@@ -26,8 +26,9 @@
 //! only where each operation is exact to the standard (`+ - * /` and comparisons).
 //!
 //! **What is not handled.** The least sum of starts is sought by moving options to the left, not proved. The finish
-//! of days with two or three pairs of hands is often left unproved: the engine reasons about certain overlaps there,
-//! not about energy. A day whose steps add up to more than some 2^28 minutes gets no engine, only the greedy plan.
+//! of days with two or three pairs of hands is often left unproved: the engine reasons about certain overlaps and
+//! overloads there, and does not yet move steps because of an overload to come. A day whose steps add up to more than
+//! some 2^28 minutes gets no engine, only the greedy plan.
 
 mod calendar;
 mod clash;
@@ -35,6 +36,7 @@ mod climb;
 mod day;
 mod draft;
 mod engine;
+mod fit;
 mod greedy;
 mod master;
 mod mend;
@@ -69,10 +71,13 @@ pub fn solve_with(problem: &Problem, budget: Budget, watch: &mut dyn Watch) -> P
     let mut shown: Option<Draft> = None;
     let finding = search::search(&day, Goal::BestPlan, &mut clock, &mut |draft, clock| {
         let plan = state_draft(&day, problem, draft);
-        if check(problem, &plan).is_empty() {
+        let keeps = check(problem, &plan).is_empty();
+        debug_assert!(keeps, "a draft breaks a rule of {}", problem.to_json());
+        if keeps {
             shown = Some(draft.clone());
             clock.show(&plan);
         }
+        keeps
     });
     if finding.is_impossible() {
         return state_clash(problem, budget, clock);
@@ -162,6 +167,29 @@ mod tests {
         let plan = solve(&read(day), Budget::default());
         assert_eq!(plan.proved, Proved::Infeasible);
         assert_eq!(plan.because, ["must:call", "must:jam", "must:talk", "resource:hands"]);
+    }
+
+    #[test]
+    fn a_must_that_asks_too_much_at_its_only_time_is_named() {
+        let day = r#"{"format":"day-problem/1","horizon":4,"resources":[{"id":"hands","capacity":1}],
+            "projects":[{"id":"jam","must":true,"options":[{"id":"o","value":0,
+              "steps":[{"id":"s","minutes":3,"needs":{"hands":1},"earliest":1}],
+              "holds":[{"resource":"hands","amount":1,"from":"s","to":"s"}]}]}]}"#;
+        let plan = solve(&read(day), Budget::default());
+        assert_eq!(
+            (plan.proved, plan.because),
+            (Proved::Infeasible, vec!["must:jam".into(), "resource:hands".into()])
+        );
+    }
+
+    #[test]
+    fn a_full_room_does_not_hinder_a_hold_that_takes_nothing() {
+        let day = r#"{"format":"day-problem/1","horizon":3,"resources":[{"id":"pot","capacity":1}],
+            "projects":[{"id":"jam","must":true,"options":[{"id":"o","value":0,
+              "steps":[{"id":"boil","minutes":3,"needs":{"pot":1}},{"id":"look","minutes":0}],
+              "holds":[{"resource":"pot","amount":1,"from":"boil","to":"look"}]}]}]}"#;
+        let plan = solve(&read(day), Budget::default());
+        assert_eq!((plan.proved, plan.value, plan.finish), (Proved::Optimal, Some(0), Some(3)));
     }
 
     #[test]

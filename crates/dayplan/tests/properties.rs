@@ -102,6 +102,43 @@ fn problem(projects_max: usize, options_max: usize, steps_max: usize) -> impl St
     )
 }
 
+/// Up to so many projects of one step each, most with little choice of when, for up to three pairs of hands.
+fn jobs(projects_max: usize) -> impl Strategy<Value = Problem> {
+    let job = (0u32..=4, 0u32..=3, 0u32..7, prop_oneof![2 => 0u32..3, 1 => 3u32..9], 0u32..6);
+    let job = (job, prop::bool::weighted(0.4), prop_oneof![4 => Just(0u32), 1 => 1u32..=2]);
+    let closed = prop_oneof![1 => Just(vec![]), 1 => (0u32..9, 0u32..4).prop_map(|(a, n)| vec![(a, a + n)])];
+    (6u32..11, 1u32..=3, closed, prop::collection::vec(job, 1..=projects_max)).prop_map(
+        |(horizon, capacity, closed, jobs)| Problem {
+            horizon,
+            resources: vec![Resource { id: "hands".into(), capacity, closed }],
+            projects: jobs.into_iter().enumerate().map(|(p, job)| one_job(p, job)).collect(),
+            ..Problem::default()
+        },
+    )
+}
+
+/// Minutes, hands, earliest start, minutes to spare, value; whether it must be done; hands held on top.
+type Job = ((u32, u32, u32, u32, u32), bool, u32);
+
+fn one_job(p: usize, ((minutes, hands, earliest, spare, value), must, held): Job) -> Project {
+    let hold = Hold { resource: "hands".into(), amount: held, from: "s".into(), to: "s".into() };
+    let step = Step {
+        id: "s".into(),
+        minutes,
+        needs: [("hands".to_owned(), hands)].into(),
+        earliest,
+        latest_end: Some(earliest + minutes + spare),
+    };
+    let option = Choice {
+        id: "o".into(),
+        value,
+        steps: vec![step],
+        holds: if held > 0 { vec![hold] } else { vec![] },
+        ..Choice::default()
+    };
+    Project { id: format!("p{p}"), must, options: vec![option] }
+}
+
 /// The musts, stock and resources that a plan without a solution names, and nothing else of the problem.
 fn reduced(problem: &Problem, because: &[&String]) -> Problem {
     let named = |word: &str, id: &str| because.iter().any(|b| **b == format!("{word}:{id}"));
@@ -148,10 +185,32 @@ fn judge(problem: &Problem, plan: &Plan) -> Result<(), TestCaseError> {
     Ok(())
 }
 
+/// Whether everything that a plan says of itself is so, whatever it leaves open.
+fn judge_claims(problem: &Problem, plan: &Plan) -> Result<(), TestCaseError> {
+    let both = format!("{}\n{}", problem.to_json(), plan.to_json());
+    prop_assert_eq!(check(problem, plan), vec![], "{}", both);
+    let Some((value, finish)) = try_everything(problem) else {
+        prop_assert!(matches!(plan.proved, Proved::Infeasible | Proved::Unknown), "{}", both);
+        return Ok(());
+    };
+    prop_assert!(plan.proved != Proved::Infeasible, "{}", both);
+    if let Some(bound) = plan.bound {
+        prop_assert!(bound.value >= value, "{}", both);
+        prop_assert!(bound.finish.is_none_or(|least| least <= finish), "{}", both);
+    }
+    if matches!(plan.proved, Proved::Value | Proved::Optimal) {
+        prop_assert_eq!(plan.value, Some(value), "{}", both);
+    }
+    if plan.proved == Proved::Optimal {
+        prop_assert_eq!(plan.finish, Some(finish), "{}", both);
+    }
+    Ok(())
+}
+
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: cases(400),
-        rng_seed: RngSeed::Fixed(20),
+        cases: asked("DAY_CASES", 2_000),
+        rng_seed: RngSeed::Fixed(asked("DAY_SEED", 20)),
         failure_persistence: None,
         ..ProptestConfig::default()
     })]
@@ -164,6 +223,21 @@ proptest! {
     #[test]
     fn three_projects_with_a_choice_agree_with_trying_everything(problem in problem(3, 2, 2)) {
         judge(&problem, &solve(&problem, Budget::work(AMPLE)))?;
+    }
+
+    #[test]
+    fn four_jobs_for_up_to_three_hands_agree_with_trying_everything(problem in jobs(4)) {
+        judge(&problem, &solve(&problem, Budget::work(AMPLE)))?;
+    }
+
+    #[test]
+    fn whatever_is_claimed_after_little_work_is_true(problem in problem(3, 2, 2), work in 0u64..40_000) {
+        judge_claims(&problem, &solve(&problem, Budget::work(work)))?;
+    }
+
+    #[test]
+    fn whatever_is_claimed_of_four_jobs_after_little_work_is_true(problem in jobs(4), work in 0u64..40_000) {
+        judge_claims(&problem, &solve(&problem, Budget::work(work)))?;
     }
 
     #[test]
@@ -182,7 +256,7 @@ proptest! {
     }
 }
 
-/// More cases on demand, for a long look.
-fn cases(usual: u32) -> u32 {
-    std::env::var("DAY_CASES").ok().and_then(|n| n.parse().ok()).unwrap_or(usual)
+/// More cases, or others, on demand: for a long look.
+fn asked<N: std::str::FromStr>(variable: &str, usual: N) -> N {
+    std::env::var(variable).ok().and_then(|n| n.parse().ok()).unwrap_or(usual)
 }

@@ -14,6 +14,7 @@ pub mod load;
 mod plan;
 mod supplies;
 mod tell;
+pub mod wording;
 mod work;
 
 pub use day_file::{

@@ -24,7 +24,8 @@ pub(crate) fn kitchen(words: impl std::fmt::Display, _: &dyn askama::Values) -> 
 }
 
 /// The escaped words, each fraction in a span of class `fr`.
-fn mark_fractions(words: &str) -> String {
+#[must_use]
+pub fn mark_fractions(words: &str) -> String {
     let mut html = String::with_capacity(words.len());
     let letters: Vec<char> = words.chars().collect();
     let mut at = 0;

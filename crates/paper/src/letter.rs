@@ -2,8 +2,10 @@
 
 use crate::base64;
 
-const REGULAR: &[u8] = include_bytes!("../assets/fonts/hyperlegible-next-regular.woff2");
-const BOLD: &[u8] = include_bytes!("../assets/fonts/hyperlegible-next-bold.woff2");
+/// Atkinson Hyperlegible Next, regular, subset to Latin, as WOFF2 (SIL Open Font License 1.1).
+pub const REGULAR: &[u8] = include_bytes!("../assets/fonts/hyperlegible-next-regular.woff2");
+/// The same, bold.
+pub const BOLD: &[u8] = include_bytes!("../assets/fonts/hyperlegible-next-bold.woff2");
 const STYLE: &str = include_str!("../assets/sheet.css");
 
 /// The whole style sheet with both weights embedded.

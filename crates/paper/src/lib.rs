@@ -9,3 +9,5 @@ mod kitchen_text;
 mod letter;
 
 pub use day::{DaySheet, render_day_sheet};
+pub use kitchen_text::mark_fractions;
+pub use letter::{BOLD, REGULAR};

@@ -10,7 +10,7 @@ use crate::almanac::load_almanac;
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::as_sentence;
+use kitchen::wording::as_sentence;
 
 const EXAMPLES: &str = "\
 Examples:

@@ -16,7 +16,7 @@ use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
 use crate::reading::read_bytes;
-use crate::sentence::as_sentence;
+use kitchen::wording::as_sentence;
 
 const EXAMPLES: &str = "\
 Examples:

@@ -1,19 +1,19 @@
 //! `stillroom clear`.
 
-use almanac::{Almanac, CannerKind, Verdict};
+use almanac::{Almanac, Verdict};
 use anyhow::{Context, Result};
-use batch::clear::{AcidDose, Clearance, ClearedLine, Instead, Reason};
+use batch::clear::{Clearance, ClearedLine, Instead, Reason};
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
 use kitchen::house::fill_in_house;
-use measure::{write_altitude, write_length_in, write_pressure, write_volume_us};
+use kitchen::wording::{as_sentence, say_acid, say_heating, say_question, say_row};
+use measure::{write_altitude, write_length_in};
 
 use crate::almanac::load_almanac;
 use crate::canners::read_house_file;
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::{as_sentence, capitalize};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -123,7 +123,7 @@ fn head(verdict: Verdict, lines: &[String]) -> Leaf {
 }
 
 fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
-    let mut leaf = head(clearance.verdict, &[word_question(almanac, clearance)]);
+    let mut leaf = head(clearance.verdict, &[say_question(almanac, clearance)]);
     let mut cited = Cited::new(almanac);
     if !clearance.processes.is_empty() {
         leaf.section(if clearance.processes.len() > 1 { "Any one of these, whole" } else { "The process" });
@@ -134,7 +134,7 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
     }
     if let Some(acid) = &clearance.acid {
         leaf.gap();
-        leaf.line("Acid", &word_acid(acid));
+        leaf.line("Acid", &say_acid(acid));
         leaf.under(&cited.mark(&acid.rule().citation));
     }
     lay_out_reasons(&mut leaf, &clearance.because);
@@ -165,70 +165,15 @@ fn lay_out_clearance(almanac: &Almanac, clearance: &Clearance) -> String {
     leaf.finish()
 }
 
-fn word_question(almanac: &Almanac, clearance: &Clearance) -> String {
-    let asked = &clearance.question;
-    let name = almanac.product(&asked.product).and_then(|product| product.names.first());
-    let name = capitalize(name.map_or(asked.product.as_str(), |name| name));
-    let formula =
-        asked.formula.as_ref().map(|id| almanac.formula(id).map_or(id.as_str(), |found| &*found.name));
-    let with = formula.map(|formula| format!(", by the formula {formula}")).unwrap_or_default();
-    let changes: Vec<String> = asked.changes.iter().map(|change| format!("; {change}")).collect();
-    format!(
-        "{name}, {} pack, {} jars, {}, {}{with}{}.",
-        asked.pack,
-        asked.jar,
-        canner_name(asked.canner),
-        write_altitude(asked.altitude),
-        changes.concat()
-    )
-}
-
-fn canner_name(canner: CannerKind) -> &'static str {
-    match canner {
-        CannerKind::BoilingWater => "boiling-water canner",
-        CannerKind::Steam => "steam canner",
-        CannerKind::Dial => "dial gauge",
-        CannerKind::Weighted => "weighted gauge",
-    }
-}
-
 fn lay_out_process(leaf: &mut Leaf, cited: &mut Cited<'_>, line: &ClearedLine) {
     let process = line.process();
-    let printed = process.pressure().map(write_pressure).unwrap_or_default();
-    let how = match process.canner() {
-        CannerKind::BoilingWater => "In boiling water, counted from a full rolling boil".to_owned(),
-        CannerKind::Steam => "In steady steam, counted from a full head of steam".to_owned(),
-        CannerKind::Weighted => format!("Under the weight for {printed}, counted from when it rocks"),
-        CannerKind::Dial => match line.hold() {
-            Some(hold) if process.pressure() != Some(hold) => {
-                format!("Hold the dial at {} for its error; {printed} is printed", write_pressure(hold))
-            }
-            _ => format!("Hold the dial at {printed}"),
-        },
-    };
-    leaf.line(&format!("{} min", process.minutes().0), &format!("{how}."));
+    leaf.line(&format!("{} min", process.minutes().0), &format!("{}.", say_heating(line)));
     if let Some(rest) = process.rest() {
         leaf.line(&format!("{} min", rest.0), "Then rest before the jars are lifted.");
     }
     leaf.line("Headspace", &write_length_in(process.headspace()));
-    let band = process.band();
-    let from = write_altitude(band.min);
-    let to = band.max.map_or_else(|| "and up".to_owned(), |max| format!("to {}", write_altitude(max)));
-    let option = if process.option().is_empty() { String::new() } else { format!(", {}", process.option()) };
-    leaf.under(&format!("The printed row: {}, {from} {to}{option}.", process.jar_row()));
+    leaf.under(&say_row(process));
     leaf.under(&cited.mark(process.citation()));
-}
-
-fn word_acid(acid: &AcidDose) -> String {
-    let rule = acid.rule();
-    let ways = [
-        rule.lemon.map(|lemon| format!("{} bottled lemon juice", write_volume_us(lemon))),
-        rule.citric.map(|citric| format!("{} citric acid", write_volume_us(citric))),
-        rule.vinegar.map(|vinegar| format!("{} vinegar of 5 %", write_volume_us(vinegar))),
-    ];
-    let ways: Vec<String> = ways.into_iter().flatten().collect();
-    let enough = if ways.len() > 1 { " Each is enough." } else { "" };
-    format!("Into each {}: {}.{enough}", rule.jar, ways.join(", or "))
 }
 
 fn lay_out_reasons(leaf: &mut Leaf, because: &[Reason]) {

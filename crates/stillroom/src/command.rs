@@ -3,7 +3,7 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{abroad, almanac, canners, clear, completions, day, fit, load};
+use crate::{abroad, almanac, canners, clear, completions, day, fit, load, serve};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -38,6 +38,8 @@ enum Command {
     Abroad(abroad::AbroadCommand),
     /// Look at what is published
     Almanac(almanac::AlmanacCommand),
+    /// Serve the kitchen's pages on this machine
+    Serve(serve::ServeCommand),
     /// Print completions for a shell
     Completions(completions::CompletionsCommand),
 }
@@ -54,6 +56,7 @@ impl StillroomCommand {
             Some(Command::Fit(command)) => command.run(),
             Some(Command::Abroad(command)) => command.run(),
             Some(Command::Almanac(command)) => command.run(),
+            Some(Command::Serve(command)) => command.run(),
             Some(Command::Completions(command)) => Ok(command.run()),
         }
     }

@@ -2,18 +2,17 @@
 
 use almanac::Almanac;
 use anyhow::{Context, Result};
-use batch::fit::{CookUnit, Fit, FitVerdict, FittedBatch, FittedIngredient, Keeps, Measured};
+use batch::fit::{Fit, FitVerdict, FittedBatch, Keeps};
 use clap::Args;
 use kitchen::ask::{self, FitWords};
-use measure::{Fraction, write_altitude, write_mass_metric};
-use paper::day::Amount;
+use kitchen::wording::{as_sentence, capitalize, say_amount, say_factor};
+use measure::{write_altitude, write_mass_metric};
 
 use crate::almanac::load_almanac;
-use crate::amounts::{lay_out_amounts, tidy_amount, word_factor};
+use crate::amounts::{for_paper, lay_out_amounts};
 use crate::cited::{Cited, lay_out_sources};
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::{as_sentence, capitalize};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -77,12 +76,15 @@ fn lay_out(almanac: &Almanac, fit: &Fit) -> String {
         let (first, last, of) = (told + 1, told + alike.len(), fit.batches.len());
         told = last;
         let which = match (first, last) {
-            (first, last) if first == last => format!("Batch {first} of {of}: {}", word_factor(batch.factor)),
-            _ => format!("Batches {first} to {last} of {of}, each: {}", word_factor(batch.factor)),
+            (first, last) if first == last => format!("Batch {first} of {of}: {}", say_factor(batch.factor)),
+            _ => format!("Batches {first} to {last} of {of}, each: {}", say_factor(batch.factor)),
         };
         leaf.section(&which);
         leaf.gap();
-        lay_out_amounts(&mut leaf, &batch.ingredients.iter().map(word_ingredient).collect::<Vec<_>>());
+        lay_out_amounts(
+            &mut leaf,
+            &batch.ingredients.iter().map(|line| for_paper(say_amount(line))).collect::<Vec<_>>(),
+        );
         leaf.gap();
         lay_out_yield(&mut leaf, batch);
     }
@@ -124,57 +126,6 @@ fn head_lines(fit: &Fit) -> Vec<String> {
         Keeps::Dried => "Keeps dry and airtight.",
     };
     vec![format!("{verdict}: {}{}.", have.join(", "), at.unwrap_or_default()), keeps.to_owned()]
-}
-
-fn word_ingredient(line: &FittedIngredient) -> Amount {
-    /// A smaller move is not worth a word.
-    const TOLD_PERCENT: f64 = 2.0;
-    tidy_amount(Amount {
-        what: capitalize(&line.ingredient),
-        prep: line.prep.clone(),
-        measure: line.measured.as_ref().map_or_else(
-            || "as you like".to_owned(),
-            |measured| {
-                format!("{} {}", write_measured(measured), line.per.unwrap_or_default()).trim_end().to_owned()
-            },
-        ),
-        weight: line.weight.map(write_mass_metric),
-        moved: (line.moved_percent.abs() > TOLD_PERCENT)
-            .then(|| format!("moved {:+.1} % to a mark", line.moved_percent)),
-    })
-}
-
-fn write_measured(measured: &Measured) -> String {
-    let many = measured.value > Fraction::ONE;
-    let unit = match measured.unit {
-        CookUnit::Tsp => "tsp",
-        CookUnit::Tbsp => "tbsp",
-        CookUnit::Cup if many => "cups",
-        CookUnit::Cup => "cup",
-        CookUnit::Pint => "pt",
-        CookUnit::Qt => "qt",
-        CookUnit::Gal => "gal",
-        CookUnit::Oz => "oz",
-        CookUnit::Lb => "lb",
-        CookUnit::G => "g",
-        CookUnit::Each => "",
-        CookUnit::Clove if many => "cloves",
-        CookUnit::Clove => "clove",
-        CookUnit::Stick if many => "sticks",
-        CookUnit::Stick => "stick",
-        CookUnit::Large => "large",
-        CookUnit::Ear if many => "ears",
-        CookUnit::Ear => "ear",
-        CookUnit::Bunch if many => "bunches",
-        CookUnit::Bunch => "bunch",
-        CookUnit::Drop if many => "drops",
-        CookUnit::Drop => "drop",
-        CookUnit::Package if many => "packages",
-        CookUnit::Package => "package",
-        CookUnit::Pouch if many => "pouches",
-        CookUnit::Pouch => "pouch",
-    };
-    format!("{} {unit}", measured.value).trim_end().to_owned()
 }
 
 fn lay_out_yield(leaf: &mut Leaf, batch: &FittedBatch) {

@@ -17,7 +17,7 @@ mod fit;
 mod leaf;
 mod load;
 mod reading;
-mod sentence;
+mod serve;
 mod wrap;
 
 use std::process::ExitCode;

@@ -19,6 +19,9 @@ impl Calendar {
             for &(a, b) in &room.shut {
                 free[a as usize..b as usize].fill(0);
             }
+            for b in &room.booked {
+                free[b.from as usize..b.to as usize].iter_mut().for_each(|f| *f -= b.amount);
+            }
             free
         });
         Calendar { free: free.collect() }

@@ -47,7 +47,7 @@ impl fmt::Display for Name<'_> {
 
 fn clashes(problem: &Problem, clock: &mut Clock<'_>) -> bool {
     let day = Day::of(problem);
-    search(&day, Goal::AnyPlan, clock, &mut |_, _| ()).is_impossible()
+    search(&day, Goal::AnyPlan, clock, &mut |_, _| true).is_impossible()
 }
 
 /// The musts that are kept, and nothing but what is kept to limit them. What they are worth does not matter.

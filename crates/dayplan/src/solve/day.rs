@@ -17,11 +17,20 @@ pub(super) struct Day {
     pub(super) ways: Vec<Way>,
 }
 
-/// A resource: its units and the merged intervals in which none may be used.
+/// A resource: its units, the merged intervals in which none may be used, and what is used whatever is chosen.
 #[derive(Debug, Clone)]
 pub(super) struct Room {
     pub(super) capacity: i32,
     pub(super) shut: Vec<(i32, i32)>,
+    pub(super) booked: Vec<Booked>,
+}
+
+/// Units of a room in use from `from` to `to`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Booked {
+    pub(super) from: i32,
+    pub(super) to: i32,
+    pub(super) amount: i32,
 }
 
 /// A project and the ways left for it.
@@ -80,10 +89,11 @@ impl Day {
     /// Compiles a problem without faults.
     pub(super) fn of(problem: &Problem) -> Day {
         let horizon = signed(problem.horizon);
-        let rooms = problem
-            .resources
-            .iter()
-            .map(|r| Room { capacity: signed(r.capacity), shut: merge(&r.closed, horizon) });
+        let rooms = problem.resources.iter().map(|r| Room {
+            capacity: signed(r.capacity),
+            shut: merge(&r.closed, horizon),
+            booked: Vec::new(),
+        });
         let mut day = Day {
             horizon,
             rooms: rooms.collect(),
@@ -105,7 +115,30 @@ impl Day {
             let must = project.must;
             day.projects.push(Project { must, ways });
         }
+        day.book_ahead();
         day
+    }
+
+    /// What must be done, in one way and at one time only, is no choice: it goes into the rooms' books.
+    fn book_ahead(&mut self) {
+        for project in self.projects.iter().filter(|p| p.must) {
+            let &[w] = project.ways.as_slice() else { continue };
+            let way = &mut self.ways[w];
+            let (lo, hi, minutes) = (&way.lo, &way.hi, &way.minutes);
+            way.takes.retain(|take| {
+                let fixed = lo[take.from] == hi[take.from] && lo[take.to] == hi[take.to];
+                let (from, to) = (lo[take.from], lo[take.to] + minutes[take.to]);
+                if fixed && from < to {
+                    self.rooms[take.room].booked.push(Booked { from, to, amount: take.amount });
+                }
+                !fixed
+            });
+        }
+    }
+
+    /// Whether what is booked ahead already asks more of a room than there is: such a day has no plan.
+    pub(super) fn is_overbooked(&self) -> bool {
+        self.rooms.iter().any(|room| room.levels().iter().any(|level| level.1 < 0))
     }
 
     /// The value of the best way of every project together: no plan is worth more.
@@ -130,6 +163,22 @@ impl Day {
             low
         };
         self.rooms.iter().enumerate().map(of_room).max().unwrap_or(0)
+    }
+
+    /// The same day with no other ways than these; a way's place among them is its place in the new day.
+    pub(super) fn restrict(&self, ways: &[usize]) -> Day {
+        let kept: Vec<Way> = ways.iter().map(|&w| self.ways[w].clone()).collect();
+        let projects = (0..self.projects.len()).map(|p| Project {
+            must: false,
+            ways: (0..kept.len()).filter(|&k| kept[k].project == p).collect(),
+        });
+        Day {
+            horizon: self.horizon,
+            rooms: self.rooms.clone(),
+            stock: self.stock.clone(),
+            projects: projects.collect(),
+            ways: kept,
+        }
     }
 
     fn way(&self, problem: &Problem, place: (usize, usize), option: &Choice) -> Option<Way> {
@@ -157,6 +206,10 @@ impl Day {
         for hold in option.holds.iter().filter(|h| h.amount > 0) {
             let (room, amount) = (room(&hold.resource), signed(hold.amount));
             let (from, to) = (step(&hold.from), step(&hold.to));
+            if from == to && minutes[from] == 0 {
+                // It ends where it starts: it takes nothing, and no closed time is in its way.
+                continue;
+            }
             if amount > self.rooms[room].capacity {
                 // Only a hold that takes nothing fits: it must end no later than it starts.
                 arcs.push(Arc { a: to, b: from, w: minutes[to] });
@@ -240,7 +293,37 @@ impl Room {
     /// Unit-minutes there are before `end`.
     pub(super) fn open_until(&self, end: i32) -> i64 {
         let shut: i32 = self.shut.iter().map(|&(a, b)| b.min(end) - a.min(end)).sum();
-        i64::from(self.capacity) * i64::from(end - shut)
+        let booked =
+            self.booked.iter().map(|b| i64::from(b.amount) * i64::from(b.to.min(end) - b.from.min(end)));
+        i64::from(self.capacity) * i64::from(end - shut) - booked.sum::<i64>()
+    }
+
+    /// The minutes at which what can be had may change, and how much can be had from there on; below 0 where more
+    /// is booked than there is.
+    pub(super) fn levels(&self) -> Vec<(i32, i32)> {
+        let shut = self.shut.iter().map(|&(a, b)| (a, b, self.capacity));
+        let booked = self.booked.iter().map(|b| (b.from, b.to, b.amount));
+        let mut changes = vec![(0, self.capacity)];
+        for (from, to, amount) in shut.chain(booked) {
+            changes.extend([(from, -amount), (to, amount)]);
+        }
+        changes.sort_unstable();
+        let mut levels: Vec<(i32, i32)> = Vec::new();
+        let mut level = 0i32;
+        for (minute, by) in changes {
+            // Once this far below zero the room is overbooked, and no later level matters.
+            level = level.saturating_add(by);
+            match levels.last_mut() {
+                Some(last) if last.0 == minute => last.1 = level,
+                _ => levels.push((minute, level)),
+            }
+        }
+        levels
+    }
+
+    /// The most that can be had at any one time.
+    pub(super) fn most(&self) -> i32 {
+        self.levels().iter().map(|l| l.1).max().unwrap_or(0)
     }
 }
 
@@ -387,5 +470,60 @@ mod tests {
         let steps = r#"[{"id":"a","minutes":10},{"id":"b","minutes":5}]"#;
         let day = day(steps, "[]", r#"[{"resource":"pot","amount":2,"from":"b","to":"a"}]"#);
         assert_eq!(day.ways[0].gap[0][1], 10, "it ends before it starts only if b starts after a");
+    }
+
+    #[test]
+    fn a_hold_over_a_step_of_no_minutes_takes_nothing_even_in_a_closed_time() {
+        let steps = r#"[{"id":"a","minutes":0,"earliest":25,"latest_end":25}]"#;
+        let day = day(steps, "[]", r#"[{"resource":"hands","amount":1,"from":"a","to":"a"}]"#);
+        assert_eq!((day.ways[0].lo[0], day.ways[0].hi[0], day.ways[0].takes.len()), (25, 25, 0));
+    }
+
+    #[test]
+    fn what_can_run_at_one_time_only_is_booked_ahead() {
+        let text = r#"{"format":"day-problem/1","horizon":60,
+            "resources":[{"id":"hands","capacity":2,"closed":[[20,30]]}],
+            "projects":[{"id":"away","must":true,"options":[{"id":"o","value":0,"steps":[
+              {"id":"a","minutes":10,"needs":{"hands":1},"latest_end":10},
+              {"id":"b","minutes":10,"needs":{"hands":1}}]}]}]}"#;
+        let day = Day::of(&Problem::from_json(text).unwrap());
+        let room = &day.rooms[0];
+        assert_eq!(room.booked, vec![Booked { from: 0, to: 10, amount: 1 }]);
+        assert_eq!(day.ways[0].takes.len(), 1, "the step that can move is still placed");
+        assert_eq!(room.levels(), vec![(0, 1), (10, 2), (20, 0), (30, 2)]);
+        assert_eq!((room.open_until(5), room.open_until(40)), (5, 50));
+        assert!(!day.is_overbooked());
+        let free = Day::of(&Problem::from_json(&text.replace("true", "false")).unwrap());
+        assert_eq!(free.rooms[0].booked, vec![], "what may be left out is not booked");
+    }
+
+    #[test]
+    fn a_room_that_is_booked_beyond_what_it_has_is_noticed() {
+        let must = |holds: &str| {
+            let text = format!(
+                r#"{{"format":"day-problem/1","horizon":60,
+                    "resources":[{{"id":"hands","capacity":2,"closed":[[20,30]]}}],
+                    "projects":[{{"id":"away","must":true,"options":[{{"id":"o","value":0,"steps":[
+                      {{"id":"a","minutes":10,"needs":{{"hands":1}},"latest_end":10}},
+                      {{"id":"b","minutes":5,"earliest":40,"latest_end":45}}],"holds":[{holds}]}}]}}]}}"#
+            );
+            Day::of(&Problem::from_json(&text).unwrap())
+        };
+        let hold = |amount: u32, to: &str| {
+            format!(r#"{{"resource":"hands","amount":{amount},"from":"a","to":"{to}"}}"#)
+        };
+        assert!(!must(&hold(1, "a")).is_overbooked());
+        assert!(must(&hold(2, "a")).is_overbooked(), "the hold comes on top of the step's own need");
+        assert!(must(&hold(1, "b")).is_overbooked(), "it lasts over a closed time");
+    }
+
+    #[test]
+    fn a_restricted_day_keeps_only_the_ways_asked_for() {
+        let text = r#"{"format":"day-problem/1","horizon":60,"resources":[],
+            "projects":[{"id":"p","must":true,"options":[{"id":"o","value":1,"steps":[]}]},
+              {"id":"q","options":[{"id":"o","value":2,"steps":[]},{"id":"r","value":3,"steps":[]}]}]}"#;
+        let day = Day::of(&Problem::from_json(text).unwrap()).restrict(&[2]);
+        assert_eq!((day.ways.len(), day.ways[0].value, day.ways[0].project), (1, 3, 1));
+        assert_eq!((day.projects[0].ways.len(), day.projects[1].ways.len()), (0, 1));
     }
 }

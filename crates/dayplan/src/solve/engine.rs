@@ -7,6 +7,7 @@
 //! exception for them. Lags are not kept between absent steps; their keeper knows that.
 
 mod branch;
+mod energy;
 mod finish;
 mod lags;
 mod room;
@@ -20,6 +21,7 @@ use pumpkin_core::variables::{DomainId, TransformableVariable};
 use pumpkin_propagators::disjunctive::ArgDisjunctiveTask;
 
 use self::branch::{Branch, ByTime};
+use self::energy::{EnergyArgs, Job};
 use self::finish::{FinishArgs, Tail};
 use self::lags::LagsArgs;
 use self::room::{RoomArgs, Use};
@@ -46,8 +48,6 @@ pub(super) struct Engine<'d> {
 pub(super) struct Wish {
     /// Ways that are chosen.
     pub(super) ways: Vec<usize>,
-    /// No other way is, but for projects that must be done. A set fits if it fits so, and is sooner found to.
-    pub(super) only: bool,
     pub(super) value_at_least: Option<i32>,
     pub(super) finish_at_most: Option<i32>,
 }
@@ -67,10 +67,13 @@ pub(super) enum Answer {
 /// Farthest place for an absent start; keeps sums of a few starts within the engine's numbers.
 const PLACE_MAX: i64 = i32::MAX as i64 / 8;
 
+/// A room's energy is watched when at least one part in so many of what there is could be asked for.
+const ENERGY_SHARE: i64 = 3;
+
 impl<'d> Engine<'d> {
     /// The model, with ways tried in the order given; `None` for days beyond the engine's numbers.
     pub(super) fn new(day: &'d Day, order: &[usize], meter: &Meter) -> Option<Engine<'d>> {
-        let places = absent_places(day)?;
+        let places = absent_places(day).filter(|_| has_small_sums(day))?;
         let mut solver = Solver::default();
         let on: Vec<DomainId> = day.ways.iter().map(|_| solver.new_bounded_integer(0, 1)).collect();
         let starts: Vec<Vec<DomainId>> = day
@@ -89,6 +92,7 @@ impl<'d> Engine<'d> {
             ways: order.iter().map(|&w| on[w]).collect(),
             starts: starts.iter().flatten().copied().collect(),
             rest: vec![finish, value],
+            delay: Vec::new(),
         };
         let mut engine = Engine {
             day,
@@ -111,14 +115,6 @@ impl<'d> Engine<'d> {
     pub(super) fn ask(&mut self, wish: &Wish, clock: &mut Clock<'_>) -> Answer {
         let (value, finish) = (self.value, self.finish);
         let mut assume: Vec<Predicate> = wish.ways.iter().map(|&w| self.chosen(w)).collect();
-        if wish.only {
-            let free =
-                |&w: &usize| !wish.ways.contains(&w) && !self.day.projects[self.day.ways[w].project].must;
-            assume.extend((0..self.on.len()).filter(free).map(|w| {
-                let on = self.on[w];
-                predicate![on <= 0]
-            }));
-        }
         assume.extend(wish.value_at_least.map(|n| predicate![value >= n]));
         assume.extend(wish.finish_at_most.map(|n| predicate![finish <= n]));
         self.ask_under(&assume, &wish.ways, clock)
@@ -179,6 +175,11 @@ impl<'d> Engine<'d> {
     /// Whether the search goes by time rather than by what it learnt.
     pub(super) fn go_by_time(&mut self, by_time: bool) {
         self.branch.by_time = by_time;
+    }
+
+    /// Searches in another order of time from now on.
+    pub(super) fn shake(&mut self, most: u64) {
+        self.branch.shake(most);
     }
 
     fn chosen(&self, way: usize) -> Predicate {
@@ -284,7 +285,7 @@ impl<'d> Engine<'d> {
     fn post_rooms(&mut self, meter: &Meter) {
         let day = self.day;
         for (r, room) in day.rooms.iter().enumerate() {
-            let mut uses = Vec::new();
+            let (mut uses, mut least) = (Vec::new(), Vec::new());
             for (way, starts) in day.ways.iter().zip(&self.starts) {
                 for take in way.takes.iter().filter(|t| t.room == r) {
                     uses.push(Use {
@@ -293,21 +294,39 @@ impl<'d> Engine<'d> {
                         end: starts[take.to].offset(way.minutes[take.to]),
                         amount: take.amount,
                     });
+                    least.push(take.least);
                 }
             }
             if uses.is_empty() {
                 continue;
             }
             self.post_one_at_a_time(r);
+            let shut = room.shut.iter().map(|&(from, to)| (from, to, room.capacity));
+            let base: Vec<_> = shut.chain(room.booked.iter().map(|b| (b.from, b.to, b.amount))).collect();
+            self.post_energy(r, &uses, &least, meter);
             let tag = self.solver.new_constraint_tag();
             let _ = self.solver.add_propagator(RoomArgs {
                 uses,
                 capacity: room.capacity,
-                shut: room.shut.clone(),
+                base: base.clone(),
                 tag,
                 meter: meter.clone(),
             });
         }
+    }
+
+    /// Work between two minutes is at most what there is between them. Only where much is asked of the room: it is
+    /// implied by the rule of the timetable, and costs as much.
+    fn post_energy(&mut self, r: usize, uses: &[Use], least: &[i32], meter: &Meter) {
+        let room = &self.day.rooms[r];
+        let jobs = jobs_of(uses, least);
+        let asked: i64 = jobs.iter().map(|job| job.energy).sum();
+        if jobs.is_empty() || asked * ENERGY_SHARE < room.open_until(self.day.horizon) {
+            return;
+        }
+        let tag = self.solver.new_constraint_tag();
+        let levels = room.levels();
+        let _ = self.solver.add_propagator(EnergyArgs { jobs, levels, tag, meter: meter.clone() });
     }
 
     /// Takes of more than half a room never meet: `end(i) <= start(j)` or `end(j) <= start(i)`. Implied by the
@@ -315,11 +334,12 @@ impl<'d> Engine<'d> {
     fn post_one_at_a_time(&mut self, r: usize) {
         let day = self.day;
         let room = &day.rooms[r];
+        let most = room.most();
         let mut tasks = Vec::new();
         for (way, starts) in day.ways.iter().zip(&self.starts) {
             for (k, start) in starts.iter().enumerate() {
                 let large = way.takes.iter().filter(|t| t.room == r && t.from == k);
-                let large = large.filter(|t| 2 * t.amount > room.capacity && t.least > 0);
+                let large = large.filter(|t| 2 * t.amount > most && t.least > 0);
                 if let Some(minutes) = large.map(|t| t.least).max() {
                     tasks.push((*start, minutes));
                 }
@@ -353,6 +373,18 @@ impl<'d> Engine<'d> {
     }
 }
 
+fn jobs_of(uses: &[Use], least: &[i32]) -> Vec<Job> {
+    let pairs = uses.iter().zip(least).filter(|(_, least)| **least > 0);
+    pairs
+        .map(|(one, &least)| Job {
+            start: one.start,
+            hi: one.hi,
+            end: one.end,
+            energy: i64::from(one.amount) * i64::from(least),
+        })
+        .collect()
+}
+
 /// A place beyond the horizon for each start, all runs and holds from there apart.
 fn absent_places(day: &Day) -> Option<Vec<Vec<i32>>> {
     let mut next = i64::from(day.horizon) + 1;
@@ -367,6 +399,15 @@ fn absent_places(day: &Day) -> Option<Vec<Vec<i32>>> {
         places.push(row);
     }
     (next < PLACE_MAX).then_some(places)
+}
+
+/// Whether all takes of a room at once are still within the engine's numbers.
+fn has_small_sums(day: &Day) -> bool {
+    let amounts = |r: usize| {
+        let takes = day.ways.iter().flat_map(|way| &way.takes).filter(move |t| t.room == r);
+        takes.map(|t| i64::from(t.amount)).sum::<i64>()
+    };
+    (0..day.rooms.len()).all(|r| amounts(r) < PLACE_MAX)
 }
 
 /// Whether no other step of the way always ends as late.

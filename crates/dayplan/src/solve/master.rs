@@ -48,7 +48,8 @@ pub(super) struct Proposal {
 /// What a search for sets came to.
 #[derive(Debug)]
 pub(super) struct Search {
-    pub(super) best: Option<Proposal>,
+    /// The best first.
+    pub(super) best: Vec<Proposal>,
     /// Whether every set was looked at or bounded away; if not, a better one may exist.
     pub(super) complete: bool,
 }
@@ -85,7 +86,8 @@ impl Master {
         climb.steps(CLIMB, f64::from(goal), f64::NEG_INFINITY);
         meter.add(climb.work / WORK_PER_STEP);
         let (bound, prices) = climb.best;
-        Master { bound, prices, items, totals, cuts: Vec::new(), cuts_of: vec![Vec::new(); day.ways.len()] }
+        let cuts_of = vec![Vec::new(); day.ways.len()];
+        Master { bound, prices, items, totals, cuts: Vec::new(), cuts_of }
     }
 
     /// No plan is worth more, whatever is cut.
@@ -123,15 +125,21 @@ impl Master {
         keyed.into_iter().map(|k| k.1).collect()
     }
 
-    /// The set of the greatest value above `above`, with at most so many steps of work.
-    pub(super) fn search(&self, above: i32, work: u64, meter: &Meter) -> Search {
+    /// Whether a set is known to clash.
+    pub(super) fn is_cut(&self, ways: &[usize]) -> bool {
+        self.cuts.iter().any(|cut| cut.iter().all(|w| ways.contains(w)))
+    }
+
+    /// The `most` sets of the greatest values above `above`, with at most so many steps of work.
+    pub(super) fn search(&self, above: i32, most: usize, work: u64, meter: &Meter) -> Search {
         let mut dive = Dive {
             master: self,
             picked: Vec::new(),
             value: 0,
             in_cut: vec![0; self.cuts.len()],
             above,
-            best: None,
+            most,
+            best: Vec::new(),
             work: work * WORK_PER_STEP,
         };
         // A cut of no ways says that nothing can be chosen at all.
@@ -155,7 +163,9 @@ struct Dive<'m> {
     /// Per cut: how many of its ways are picked.
     in_cut: Vec<usize>,
     above: i32,
-    best: Option<Proposal>,
+    most: usize,
+    /// The best first.
+    best: Vec<Proposal>,
     work: u64,
 }
 
@@ -165,9 +175,7 @@ impl Dive<'_> {
         let master = self.master;
         if open.is_empty() {
             if self.value > self.above {
-                self.above = self.value;
-                let (value, ways) = (self.value, self.picked.clone());
-                self.best = Some(Proposal { value, ways });
+                self.keep();
             }
             return true;
         }
@@ -203,6 +211,17 @@ impl Dive<'_> {
             }
         }
         true
+    }
+
+    /// Keeps the picked set; once there are enough, only better ones than the last are of interest.
+    fn keep(&mut self) {
+        let (value, ways) = (self.value, self.picked.clone());
+        let place = self.best.partition_point(|set| set.value >= value);
+        self.best.insert(place, Proposal { value, ways });
+        self.best.truncate(self.most);
+        if let Some(last) = self.best.last().filter(|_| self.best.len() == self.most) {
+            self.above = last.value;
+        }
     }
 
     /// The open item whose choice is clearest, and its branches, best first.
@@ -442,9 +461,9 @@ mod tests {
     fn the_best_set_fills_the_hands_with_the_greatest_value() {
         let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
         let meter = Meter::default();
-        let search = Master::new(&day, 0, &meter).search(-1, 1_000_000, &meter);
+        let search = Master::new(&day, 0, &meter).search(-1, 1, 1_000_000, &meter);
         assert!(search.complete);
-        assert_eq!(search.best.unwrap().value, 100);
+        assert_eq!(search.best[0].value, 100);
     }
 
     #[test]
@@ -454,17 +473,17 @@ mod tests {
         let mut master = Master::new(&day, 0, &meter);
         assert!(master.bound() >= 100, "{}", master.bound());
         master.cut(&[1, 2]);
-        let best = master.search(-1, 1_000_000, &meter).best.unwrap();
-        assert_eq!(best.value, 70);
+        let best = master.search(-1, 1, 1_000_000, &meter).best;
+        assert_eq!(best[0].value, 70);
         master.cut(&[]);
-        assert_eq!(master.search(-1, 1_000_000, &meter).best, None);
+        assert_eq!(master.search(-1, 1, 1_000_000, &meter).best, vec![]);
     }
 
     #[test]
     fn a_search_cut_short_says_so() {
         let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
         let meter = Meter::default();
-        assert!(!Master::new(&day, 0, &meter).search(-1, 0, &meter).complete);
+        assert!(!Master::new(&day, 0, &meter).search(-1, 1, 0, &meter).complete);
     }
 
     #[test]
@@ -475,7 +494,20 @@ mod tests {
             way.hi = vec![2];
         }
         let meter = Meter::default();
-        let best = Master::new(&day, 0, &meter).search(-1, 1_000_000, &meter).best.unwrap();
-        assert_eq!(best.value, 7);
+        let best = Master::new(&day, 0, &meter).search(-1, 1, 1_000_000, &meter).best;
+        assert_eq!(best[0].value, 7);
+    }
+
+    #[test]
+    fn several_sets_come_best_first_and_none_is_missed() {
+        let day = day(10, &[(60, 6), (50, 5), (50, 5), (10, 4)]);
+        let meter = Meter::default();
+        let master = Master::new(&day, 0, &meter);
+        let values = |most| -> Vec<i32> {
+            master.search(50, most, 1_000_000, &meter).best.iter().map(|set| set.value).collect()
+        };
+        // 50 + 50; 60 + 10; twice 50 + 10; 60.
+        assert_eq!(values(9), vec![100, 70, 60, 60, 60]);
+        assert_eq!(values(2), vec![100, 70]);
     }
 }

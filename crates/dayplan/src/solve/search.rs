@@ -4,6 +4,7 @@ use super::climb::Climber;
 use super::day::Day;
 use super::draft::Draft;
 use super::engine::{Answer, Engine, Wish};
+use super::fit::fit_set;
 use super::greedy;
 use super::master::{Master, Proposal};
 use super::mend::Mender;
@@ -30,13 +31,17 @@ impl Finding {
 const MASTER_SLICE: u64 = 200_000;
 const MASTER_SLICE_MAX: u64 = 4_000_000;
 /// Work on a set that the master proposes, the first time.
-const SET_SLICE: u64 = 400_000;
+const SET_SLICE: u64 = 1_000_000;
+/// Sets that could not be settled before the whole engine is asked for anything better.
+const PUSH_EVERY: usize = 2;
 /// Work on one set of the climb, in the first round; each round has four times that of the one before.
 const CLIMB_SLICE: u64 = 150_000;
 /// Rounds of the climb.
-const CLIMB_ROUNDS: u32 = 3;
+const CLIMB_ROUNDS: u32 = 2;
 /// Work on mending before anything is proved.
 const FIRST_MEND: u64 = 500_000;
+/// The same on days with many options, for each of them.
+const FIRST_MEND_PER_WAY: u64 = 5_000;
 /// Rounds of mending without anything better before it is given up for the time.
 const PATIENCE: u32 = 150;
 /// Work on one question about the value or the finish, the first time.
@@ -51,12 +56,13 @@ pub(super) enum Goal {
     AnyPlan,
 }
 
-/// Searches until the clock is over or the goal is reached; `show` is told of each better draft.
+/// Searches until the clock is over or the goal is reached; `show` is told of each better draft, and whether it
+/// keeps every rule is what it answers.
 pub(super) fn search(
     day: &Day,
     goal: Goal,
     clock: &mut Clock<'_>,
-    show: &mut dyn FnMut(&Draft, &mut Clock<'_>),
+    show: &mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
 ) -> Finding {
     let mut run = Run {
         day,
@@ -68,7 +74,7 @@ pub(super) fn search(
         finish_bound: None,
         show,
     };
-    if day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
+    if day.is_overbooked() || day.projects.iter().any(|p| p.must && p.ways.is_empty()) {
         run.value_bound = -1;
         return run.finding();
     }
@@ -84,13 +90,14 @@ pub(super) fn search(
     run.value_bound = run.value_bound.min(master.bound());
     run.try_orders(&master, clock);
     let mut mender = Mender::new(day, master.order());
-    run.mend(&mut mender, FIRST_MEND, clock);
+    let first_mend = FIRST_MEND.max(FIRST_MEND_PER_WAY * day.ways.len() as u64);
+    run.mend(&mut mender, first_mend, clock);
     if let Some(mut engine) = Engine::new(day, &master.order(), clock.meter()) {
         if let Some(best) = &run.best {
             clock.slice(u64::MAX);
             engine.show(best, clock);
         }
-        run.climb(&mut engine, &mut master, &mut mender, clock);
+        run.climb(&mut master, &mut mender, clock);
         run.prove_value(&mut engine, &mut master, &mut mender, clock);
         if goal == Goal::BestPlan {
             run.prove_finish(&mut engine, &mut master, &mut mender, clock);
@@ -109,7 +116,7 @@ struct Run<'d, 's> {
     /// Whether a set was ever cut without a proof that it clashes.
     postponed_any: bool,
     finish_bound: Option<i32>,
-    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>),
+    show: &'s mut dyn FnMut(&Draft, &mut Clock<'_>) -> bool,
 }
 
 impl Run<'_, '_> {
@@ -135,8 +142,8 @@ impl Run<'_, '_> {
             greedy::tighten(self.day, &mut draft, &mut work);
         }
         clock.meter().add(work);
-        if better(&draft, &self.best) {
-            (self.show)(&draft, clock);
+        // A draft that breaks a rule must not stand for a value that is reached: proofs are made against it.
+        if better(&draft, &self.best) && (self.show)(&draft, clock) {
             self.best = Some(draft);
         }
     }
@@ -164,17 +171,11 @@ impl Run<'_, '_> {
     }
 
     /// Climbs over sets of ways until no set around the best plan is worth more and fits, with growing work.
-    fn climb(
-        &mut self,
-        engine: &mut Engine<'_>,
-        master: &mut Master,
-        mender: &mut Mender<'_>,
-        clock: &mut Clock<'_>,
-    ) {
+    fn climb(&mut self, master: &mut Master, mender: &mut Mender<'_>, clock: &mut Clock<'_>) {
         let mut climber = Climber::default();
         for round in 0..CLIMB_ROUNDS {
             let slice = CLIMB_SLICE << (2 * round);
-            while self.climb_once(engine, master, &mut climber, (round, slice), clock) {
+            while self.climb_once(master, &mut climber, (round, slice), clock) {
                 self.mend(mender, slice, clock);
             }
         }
@@ -183,7 +184,6 @@ impl Run<'_, '_> {
     /// Asks for the sets around the best plan until one fits; false when none does.
     fn climb_once(
         &mut self,
-        engine: &mut Engine<'_>,
         master: &mut Master,
         climber: &mut Climber,
         (round, slice): (u32, u64),
@@ -201,9 +201,7 @@ impl Run<'_, '_> {
                 continue;
             }
             climber.note(round, &step.ways);
-            clock.slice(slice);
-            let wish = Wish { ways: step.ways, only: true, ..Wish::default() };
-            match engine.ask(&wish, clock) {
+            match fit_set(self.day, &step.ways, slice, clock) {
                 Answer::Found(draft) => {
                     self.improve(draft, clock);
                     return true;
@@ -228,52 +226,49 @@ impl Run<'_, '_> {
         clock: &mut Clock<'_>,
     ) {
         let mut postponed: Vec<Proposal> = Vec::new();
+        let mut pool = Pool::default();
         let (mut slice, mut master_slice) = (SET_SLICE, MASTER_SLICE);
         while self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
-            let search = master.search(self.value(), master_slice, clock.meter());
-            if search.complete {
+            let set = pool.next(master, self.value()).or_else(|| {
+                pool.fill(master, self.value(), master_slice, clock);
+                pool.next(master, self.value())
+            });
+            if pool.complete {
                 let open = postponed.iter().map(|p| p.value).max().unwrap_or(-1);
-                let top = search.best.as_ref().map_or(-1, |p| p.value);
+                let top = set.as_ref().map_or(pool.beyond, |p| p.value);
                 let top = top.max(open).max(self.overlooked).max(self.value());
                 self.value_bound = self.value_bound.min(top);
-            } else {
+            } else if pool.is_fresh() {
                 // Too many sets to look at them all: better plans come from below for a while.
                 self.push_value(engine, slice / 4, clock);
                 master_slice = master_slice.saturating_mul(2).min(MASTER_SLICE_MAX);
             }
-            let Some(set) = search.best.filter(|set| set.value > self.value()) else {
-                if search.complete && self.value() < self.value_bound {
+            let Some(set) = set.filter(|set| set.value > self.value()) else {
+                if pool.is_exhausted() && self.value() < self.value_bound {
                     slice = slice.saturating_mul(2);
                     self.retry(engine, master, &mut postponed, slice, clock);
                 }
                 continue;
             };
-            if !self.try_set(engine, master, &set, slice, clock) {
+            if !self.try_set(master, &set, slice, clock) {
                 // The cut hides every set that contains this one. Seen in full, such a set would have come first.
-                if !search.complete {
+                if !pool.complete {
                     self.overlooked = self.value_bound;
                 }
                 self.postponed_any = true;
                 master.cut(&set.ways);
                 postponed.push(set);
-                self.push_value(engine, slice, clock);
+                if postponed.len().is_multiple_of(PUSH_EVERY) {
+                    self.push_value(engine, slice, clock);
+                }
                 self.mend(mender, slice / 4, clock);
             }
         }
     }
 
-    /// Asks the engine for a set; false when it could not tell.
-    fn try_set(
-        &mut self,
-        engine: &mut Engine<'_>,
-        master: &mut Master,
-        set: &Proposal,
-        slice: u64,
-        clock: &mut Clock<'_>,
-    ) -> bool {
-        clock.slice(slice);
-        let wish = Wish { ways: set.ways.clone(), only: true, ..Wish::default() };
-        match engine.ask(&wish, clock) {
+    /// Asks whether a set fits; false when that could not be told.
+    fn try_set(&mut self, master: &mut Master, set: &Proposal, slice: u64, clock: &mut Clock<'_>) -> bool {
+        match fit_set(self.day, &set.ways, slice, clock) {
             Answer::Found(draft) => self.improve(draft, clock),
             Answer::Clash(ways) => master.cut(&ways),
             Answer::Never => self.value_bound = self.value(),
@@ -302,7 +297,7 @@ impl Run<'_, '_> {
         let mut still = Vec::new();
         for set in std::mem::take(postponed) {
             let wanted = set.value > self.value() && self.value() < self.value_bound;
-            if wanted && (clock.is_over() || !self.try_set(engine, master, &set, slice, clock)) {
+            if wanted && (clock.is_over() || !self.try_set(master, &set, slice, clock)) {
                 still.push(set);
             }
         }
@@ -334,8 +329,8 @@ impl Run<'_, '_> {
         // Every other cut is a clash, so what the master does not find does not exist. Sets that contain this one
         // are worth more, and the value is proved.
         master.cut(&ways);
-        let search = master.search(self.value() - 1, MASTER_SLICE_MAX, clock.meter());
-        (search.complete && search.best.is_none()).then_some(ways)
+        let search = master.search(self.value() - 1, 1, MASTER_SLICE_MAX, clock.meter());
+        (search.complete && search.best.is_empty()).then_some(ways)
     }
 
     /// Probes the finish between its bound and the best plan's, until they meet.
@@ -379,7 +374,7 @@ impl Run<'_, '_> {
             match engine.ask(&wish, clock) {
                 Answer::Found(draft) => {
                     self.improve(draft, clock);
-                    step *= 2;
+                    step = step.saturating_mul(2);
                     continue;
                 }
                 Answer::Clash(_) => {
@@ -392,5 +387,57 @@ impl Run<'_, '_> {
             step = (step / 2).max(1);
             turn += 1;
         }
+    }
+}
+
+/// Sets that the master proposed and that were not asked for yet.
+#[derive(Debug, Default)]
+struct Pool {
+    /// The best last.
+    sets: Vec<Proposal>,
+    /// Whether the master looked at every set.
+    complete: bool,
+    /// If so: what a set that is not in the pool is worth at the most.
+    beyond: i32,
+    /// Sets asked of the master so far, and taken since.
+    size: usize,
+    taken: usize,
+}
+
+/// Sets asked of the master at once, the first time and at the most: each look costs it much the same.
+const POOL_MIN: usize = 4;
+const POOL_MAX: usize = 256;
+
+impl Pool {
+    fn fill(&mut self, master: &Master, above: i32, work: u64, clock: &Clock<'_>) {
+        self.size = (2 * self.size).clamp(POOL_MIN, POOL_MAX);
+        let search = master.search(above, self.size, work, clock.meter());
+        self.complete = search.complete;
+        let full = search.best.len() == self.size;
+        self.beyond = search.best.last().filter(|_| full).map_or(above, |set| set.value);
+        self.sets = search.best;
+        self.sets.reverse();
+        self.taken = 0;
+    }
+
+    /// The best set that is worth more than `above` and not cut since.
+    fn next(&mut self, master: &Master, above: i32) -> Option<Proposal> {
+        while let Some(set) = self.sets.pop() {
+            if set.value > above && !master.is_cut(&set.ways) {
+                self.taken += 1;
+                return Some(set);
+            }
+        }
+        None
+    }
+
+    /// Whether no set was taken since it was filled, but for the first.
+    fn is_fresh(&self) -> bool {
+        self.taken <= 1
+    }
+
+    /// Whether the master has nothing more to propose, as it stands.
+    fn is_exhausted(&self) -> bool {
+        self.complete && self.sets.is_empty() && self.taken == 0
     }
 }

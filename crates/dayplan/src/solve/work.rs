@@ -29,7 +29,7 @@ impl Budget {
 }
 
 impl Default for Budget {
-    /// 40 million steps: measured at three to seven seconds on a small two-core machine when a proof does not come
+    /// 40 million steps: measured at one to five seconds on a small two-core machine when a proof does not come
     /// first, most often under a second when it does.
     fn default() -> Budget {
         Budget::work(40_000_000)
@@ -83,7 +83,7 @@ impl Meter {
 }
 
 /// What one poll of the engine's search costs on the scale of the propagators' own counts.
-const POLL_COST: u64 = 40;
+const POLL_COST: u64 = 20;
 /// The watcher is asked at every so many polls.
 const POLLS_PER_QUESTION: u64 = 64;
 

@@ -9,16 +9,18 @@ use std::collections::BTreeMap;
 
 use almanac::{Formula, Method};
 use batch::clear::Clearance;
-use batch::fit::{self, Fit, FitQuestion, FitVerdict, FittedBatch, Have, IngredientRef};
-use measure::{Mass, Volume};
+use batch::fit::{self, Fit, FitQuestion, FitVerdict, Have, IngredientRef};
+use measure::Mass;
 
+use super::consumed::{containers_of, take_from_stock, trays_for};
 use super::keeping::{self, KeepingWay};
+use super::lots::lots_of;
 use super::setting::Setting;
 use super::worth::{self, Serving, Worth, WorthInputs};
 use super::{likes, limits, produce};
 use crate::day::Day;
 use crate::tell::words;
-use crate::work::{self, CannerUse, Lot, LotProduce, MultiDay, Work};
+use crate::work::{self, CannerUse, MultiDay, Work};
 
 /// Batches of one formula in one day, at the most (ours: more is a factory).
 const MOST_BATCHES: u32 = 3;
@@ -269,7 +271,7 @@ impl Considering<'_, '_> {
         });
         Ok(Candidate {
             id: option_id(day, basket, way, &fit, number),
-            consumes: consumed(formula, &uses, way, &fit),
+            consumes: take_from_stock(formula, &uses, way, &fit),
             clearance: way.clearance.clone(),
             uses,
             fetched_produce,
@@ -287,83 +289,6 @@ fn ends_in_a_scrap(fit: &Fit) -> bool {
         [first, .., last] => last.factor.to_f64() < first.factor.to_f64() / 2.0,
         _ => false,
     }
-}
-
-/// Likely jars or bags of a fit.
-fn containers_of(fit: &Fit) -> u32 {
-    let jars: u32 = fit.batches.iter().flat_map(|batch| &batch.jars).map(|jars| jars.likely).sum();
-    let bags: u32 = fit.batches.iter().filter_map(|batch| batch.bags.as_ref()).map(|bags| bags.likely).sum();
-    jars + bags
-}
-
-/// The most produce of what is not canned that is worked through in one go (ours): more is done lot by lot.
-const MOST_IN_ONE_GO: Mass = Mass::kilograms(7.0);
-
-/// The batches as far as their work is concerned.
-fn lots_of(day: &Day, formula: &Formula, uses: &[(usize, Mass)], fit: &Fit) -> Vec<Lot> {
-    fit.batches
-        .iter()
-        .flat_map(|batch| {
-            let produce: Vec<LotProduce> = batch
-                .ingredients
-                .iter()
-                .filter(|line| !formula.ingredients[line.index].accepts.is_empty())
-                .filter_map(|line| {
-                    Some(LotProduce {
-                        printed: line.ingredient.clone(),
-                        called: called(day, formula, uses, line.index),
-                        mass: line.takes.or(line.weight)?,
-                    })
-                })
-                .collect();
-            let whole = Lot {
-                produce,
-                containers: batch.jars.iter().map(|jars| jars.likely).sum::<u32>()
-                    + batch.bags.as_ref().map_or(0, |bags| bags.likely),
-                vessels: vessels_of(batch),
-                units: day.units,
-                processor: day.equipment.processors > 0,
-            };
-            if batch.jars.is_empty() { in_goes(whole) } else { vec![whole] }
-        })
-        .collect()
-}
-
-/// A lot cut into as many goes as it takes.
-fn in_goes(whole: Lot) -> Vec<Lot> {
-    let goes = libm::ceil(whole.total().ratio_to(MOST_IN_ONE_GO)).clamp(1.0, 24.0);
-    // Never overflows: between 1 and 24.
-    let count = goes as u32;
-    if count == 1 {
-        return vec![whole];
-    }
-    let mut share = whole;
-    for line in &mut share.produce {
-        line.mass = line.mass * (1.0 / goes);
-    }
-    share.containers = share.containers.div_ceil(count);
-    share.vessels = match share.containers {
-        0 => String::new(),
-        bags => format!("{bags} bags"),
-    };
-    vec![share; count as usize]
-}
-
-/// What the household calls the produce of an ingredient: the basket it comes from, else the printed name.
-fn called(day: &Day, formula: &Formula, uses: &[(usize, Mass)], ingredient: usize) -> String {
-    let line = &formula.ingredients[ingredient];
-    uses.iter()
-        .map(|(at, _)| &day.baskets[*at])
-        .find(|basket| line.accepts.contains(&basket.produce))
-        .map_or_else(|| line.name.to_string(), |basket| basket.entered.clone())
-}
-
-/// The jars or bags of a batch in words.
-fn vessels_of(batch: &FittedBatch) -> String {
-    let jars =
-        batch.jars.iter().map(|jars| format!("{} {}", jars.likely, words::jars(jars.size, jars.likely)));
-    let bags = batch.bags.iter().map(|bags| format!("{} bags", bags.likely));
-    words::and_list(&jars.chain(bags).collect::<Vec<_>>())
 }
 
 /// Plain servings of a make: by the room in its jars, or by the weight of the produce where there are none.
@@ -386,40 +311,6 @@ fn edible_mass(formula: &Formula, fit: &Fit) -> Mass {
         .filter(|line| !formula.ingredients[line.index].accepts.is_empty() && !line.optional)
         .filter_map(|line| line.weight.or(line.takes))
         .sum()
-}
-
-/// What an option takes from the stock.
-fn consumed(formula: &Formula, uses: &[(usize, Mass)], way: &KeepingWay, fit: &Fit) -> BTreeMap<String, u32> {
-    let containers = containers_of(fit);
-    let mut consumes = BTreeMap::new();
-    for (at, mass) in uses {
-        consumes.insert(limits::basket_stock(*at), limits::whole_grams(*mass));
-    }
-    if let Some((size, mouth)) = way.jar {
-        // Jars are set out for the most that may come of it.
-        let high: u32 = fit.batches.iter().flat_map(|batch| &batch.jars).map(|jars| jars.high).sum();
-        consumes.insert(limits::jar_stock(size, mouth), high);
-        consumes.insert(limits::lid_stock(mouth), high);
-    } else if formula.methods.contains(&Method::Freeze) {
-        consumes.insert(limits::BAGS.to_owned(), containers);
-        let room = Volume::quarts(f64::from(containers));
-        // Never overflows: a day's bags hold a few hundred litres at the most.
-        consumes
-            .insert(limits::FREEZER.to_owned(), libm::ceil(room.as_millilitres().min(1_000_000.0)) as u32);
-    } else if formula.methods.contains(&Method::Dry) {
-        let mass: Mass = uses.iter().map(|(_, mass)| *mass).sum();
-        consumes.insert(limits::TRAYS.to_owned(), trays_for(mass));
-    } else if formula.methods.contains(&Method::Ferment) {
-        consumes.insert(limits::CROCKS.to_owned(), u32::try_from(fit.batches.len()).unwrap_or(1));
-    }
-    consumes
-}
-
-/// Dehydrator trays for a weight of fresh produce: about a pound and a half a tray (common practice, no source).
-fn trays_for(mass: Mass) -> u32 {
-    const POUNDS_A_TRAY: f64 = 1.5;
-    // Never overflows: a basket weighs at most a ton.
-    libm::ceil((mass.as_pounds() / POUNDS_A_TRAY).clamp(1.0, 10_000.0)) as u32
 }
 
 /// An id that says what the option is: `2-batches-basket-1-pint-wide-kettle`.

@@ -2,10 +2,12 @@
 
 pub(crate) mod candidates;
 mod choose;
+mod consumed;
 mod errands;
 mod keeping;
 mod likes;
 mod limits;
+mod lots;
 pub(crate) mod people;
 pub(crate) mod pools;
 mod produce;

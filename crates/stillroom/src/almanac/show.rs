@@ -11,8 +11,8 @@ use serde::Serialize;
 use super::list::lay_out_list;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::{BESIDE, Leaf};
-use crate::sentence::{as_sentence, capitalize};
 use crate::wrap::{to_the_right, wrap};
+use kitchen::wording::{as_sentence, capitalize};
 
 /// List the produce; with a name, print all that is on file about one.
 #[derive(Debug, Args)]

@@ -6,7 +6,7 @@ use unicode_width::UnicodeWidthStr;
 use crate::amounts::lay_out_amounts;
 use crate::cited::lay_out_sources;
 use crate::leaf::Leaf;
-use crate::sentence::capitalize;
+use kitchen::wording::capitalize;
 
 /// The whole day, from what to fetch to where the figures come from.
 pub(super) fn lay_out_day(sheet: &DaySheet) -> String {

@@ -7,15 +7,15 @@ use std::collections::BTreeMap;
 
 use almanac::Almanac;
 use kitchen::answer::{BatchSheet, ClockLine, DayAnswer, LineAttention, Make, NotMade, ProcessLine, Refusal};
+use kitchen::wording::{SaidAmount, as_sentence, capitalize, join_names, say_factor, tidy_amount};
 use measure::{Altitude, Minutes, write_altitude, write_minutes};
 use paper::day::{
     Act, Amount, Attention, BatchAmounts, Cleared, DaySheet, Fetch, Finish, Firmness, Later, MadeToday,
     PersonList, Reason, Refused,
 };
 
-use crate::amounts::{tidy_amount, word_factor};
+use crate::amounts::for_paper;
 use crate::cited::Cited;
-use crate::sentence::{as_sentence, capitalize, join_names};
 
 /// Minutes of a day; later ones are of the next.
 const DAY: u32 = 24 * 60;
@@ -134,7 +134,7 @@ fn word_batches(batches: &[BatchSheet]) -> Vec<BatchAmounts> {
         .map(|same| {
             let factor = same[0].factor.as_str();
             let of_printed =
-                factor.parse().map_or_else(|_| format!("{factor} of the printed formula"), word_factor);
+                factor.parse().map_or_else(|_| format!("{factor} of the printed formula"), say_factor);
             let heading = match same {
                 [_] if batches.len() == 1 => of_printed,
                 [one] => format!("batch {}, {of_printed}", one.number),
@@ -147,13 +147,13 @@ fn word_batches(batches: &[BatchSheet]) -> Vec<BatchAmounts> {
 
 fn word_amounts(batch: &BatchSheet) -> Vec<Amount> {
     let amounts = batch.ingredients.iter().map(|line| {
-        tidy_amount(Amount {
+        for_paper(tidy_amount(SaidAmount {
             what: capitalize(&line.ingredient),
             prep: line.prep.clone(),
             measure: line.measure.clone(),
             weight: line.weight.clone(),
             moved: line.moved.clone(),
-        })
+        }))
     });
     amounts.collect()
 }

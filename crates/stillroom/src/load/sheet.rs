@@ -5,7 +5,7 @@ use kitchen::load::{ClockMark, LoadAnswer, Said, WHOM_TO_ASK, word_trouble};
 
 use crate::cited::{Cited, lay_out_sources};
 use crate::leaf::Leaf;
-use crate::sentence::as_sentence;
+use kitchen::wording::as_sentence;
 
 /// Lays out the whole answer.
 pub(super) fn lay_out_load(almanac: &Almanac, answer: &LoadAnswer) -> String {

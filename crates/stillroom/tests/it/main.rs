@@ -8,4 +8,5 @@ mod documented;
 mod fit;
 mod load;
 mod program;
+mod serve;
 mod world;

@@ -15,6 +15,8 @@ pub(super) struct ByTime {
     pub(super) ways: Vec<DomainId>,
     pub(super) starts: Vec<DomainId>,
     pub(super) rest: Vec<DomainId>,
+    /// Minutes by which each start is taken for later than it is; none at first.
+    pub(super) delay: Vec<i32>,
 }
 
 impl Brancher for ByTime {
@@ -22,8 +24,10 @@ impl Brancher for ByTime {
         if let Some(&way) = self.ways.iter().find(|&&w| !ctx.is_integer_fixed(w)) {
             return Some(predicate![way >= 1]);
         }
-        let open = self.starts.iter().filter(|&&s| !ctx.is_integer_fixed(s));
-        let earliest = open.min_by_key(|&&s| (ctx.lower_bound(s), ctx.upper_bound(s)));
+        let open = self.starts.iter().enumerate().filter(|&(_, &s)| !ctx.is_integer_fixed(s));
+        let delay = |k: usize| self.delay.get(k).copied().unwrap_or(0);
+        let earliest = open.min_by_key(|&(k, &s)| (ctx.lower_bound(s) + delay(k), ctx.upper_bound(s)));
+        let earliest = earliest.map(|(_, start)| start);
         let mut rest = self.rest.iter();
         let next = earliest.or_else(|| rest.find(|&&x| !ctx.is_integer_fixed(x)));
         next.map(|&x| {
@@ -50,6 +54,17 @@ pub(super) struct Branch {
 impl Branch {
     pub(super) fn new(plain: ByTime, meter: Meter) -> Branch {
         Branch { learned: AutonomousSearch::new(plain.clone()), plain, meter, by_time: false }
+    }
+
+    /// Starts over in another order of time: each start is taken for up to `most` minutes later, by a fixed draw.
+    pub(super) fn shake(&mut self, most: u64) {
+        let draw = |k: usize| {
+            let mixed = (k as u64 + 1).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+            let mixed = (mixed ^ (mixed >> 31)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+            ((mixed >> 33) % (most + 1)) as i32
+        };
+        self.plain.delay = (0..self.plain.starts.len()).map(draw).collect();
+        self.learned = AutonomousSearch::new(self.plain.clone());
     }
 }
 

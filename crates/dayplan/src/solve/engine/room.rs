@@ -1,7 +1,7 @@
 //! Keeps one room within its capacity: a propagator for the learning engine.
 //!
 //! At every minute `t`, the amounts of the present takes with `start <= t < end` sum to at most the capacity, and
-//! to 0 where the room is shut.
+//! to 0 where the room is shut; what is booked ahead counts with them.
 //!
 //! A timetable over the parts that are certain: a present take certainly covers `[latest start, earliest end)`.
 //! Whatever has no room beside those parts is moved past them; each move is explained by the takes that cover
@@ -37,7 +37,8 @@ pub(super) struct Use {
 pub(super) struct RoomArgs {
     pub(super) uses: Vec<Use>,
     pub(super) capacity: i32,
-    pub(super) shut: Vec<(i32, i32)>,
+    /// What is in use in any case: from, to, amount; all of it where the room is shut.
+    pub(super) base: Vec<(i32, i32, i32)>,
     pub(super) tag: ConstraintTag,
     pub(super) meter: Meter,
 }
@@ -46,7 +47,7 @@ pub(super) struct RoomArgs {
 pub(super) struct RoomKeeper {
     uses: Vec<Use>,
     capacity: i32,
-    shut: Vec<(i32, i32)>,
+    base: Vec<(i32, i32, i32)>,
     code: InferenceCode,
     meter: Meter,
     /// Scratch space: minute and change of level.
@@ -78,7 +79,7 @@ impl PropagatorConstructor for RoomArgs {
             propagator: RoomKeeper {
                 uses: self.uses,
                 capacity: self.capacity,
-                shut: self.shut,
+                base: self.base,
                 code: InferenceCode::new(self.tag, RoomKept),
                 meter: self.meter,
                 changes: Vec::new(),
@@ -127,9 +128,9 @@ impl RoomKeeper {
 
     fn draw_table(&mut self, ctx: &PropagationContext) {
         self.changes.clear();
-        for &(from, to) in &self.shut {
-            self.changes.push((from, self.capacity));
-            self.changes.push((to, -self.capacity));
+        for &(from, to, amount) in &self.base {
+            self.changes.push((from, amount));
+            self.changes.push((to, -amount));
         }
         for j in 0..self.uses.len() {
             if let Some((from, to)) = self.certain(ctx, j) {
@@ -204,8 +205,8 @@ impl RoomKeeper {
 
     /// Bounds that put more than the capacity less `need` in use at `minute`, `j` left aside.
     fn explain(&self, ctx: &PropagationContext, minute: i32, j: usize, need: i32) -> Vec<Predicate> {
-        let shut = self.shut.iter().any(|&(from, to)| from <= minute && minute < to);
-        let mut left = self.capacity - need - if shut { self.capacity } else { 0 };
+        let base = self.base.iter().filter(|&&(from, to, _)| from <= minute && minute < to);
+        let mut left = self.capacity - need - base.map(|b| b.2).sum::<i32>();
         let mut why = Vec::new();
         if left < 0 {
             return why;

@@ -1,19 +1,22 @@
 //! Words made into sentences.
 
 /// With a capital.
-pub(crate) fn capitalize(words: &str) -> String {
+#[must_use]
+pub fn capitalize(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// With a capital and a final stop, as it stands between other sentences.
-pub(crate) fn as_sentence(words: &str) -> String {
+#[must_use]
+pub fn as_sentence(words: &str) -> String {
     let words = capitalize(words.trim());
     if words.is_empty() || words.ends_with(['.', '!', '?', ':']) { words } else { words + "." }
 }
 
 /// "A", "A and B", "A, B and C".
-pub(crate) fn join_names(names: &[String]) -> String {
+#[must_use]
+pub fn join_names(names: &[String]) -> String {
     match names {
         [] => String::new(),
         [one] => one.clone(),
