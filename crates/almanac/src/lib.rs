@@ -6,6 +6,7 @@
 mod acid;
 mod change;
 mod closed_list;
+mod elsewhere;
 mod engineering;
 mod fault;
 mod formula;
@@ -14,6 +15,7 @@ mod id;
 mod jar;
 mod keeping;
 mod load;
+mod load_rule;
 mod matching;
 mod method;
 mod note;
@@ -30,6 +32,7 @@ pub use acid::{AcidPlace, AcidRemark, AcidRule};
 pub use change::{
     AppliesTo, Change, ChangeQuestion, ChangeRule, FoodFamily, IngredientClass, LimitAmount, Verdict, What,
 };
+pub use elsewhere::{ElsewhereFact, ElsewhereTopic, Place};
 pub use engineering::{FoodHeat, JarInside, PlanningRange, RangeOf, RangeUnit, Spread};
 pub use fault::{DataFault, DataProblem};
 pub use formula::{
@@ -46,6 +49,7 @@ pub use keeping::{
     OutageAct, OutagePlace, OutageRule, OutageState, PutUpAs, SignRule, SignTopic, SignWeight,
 };
 pub use load::Almanac;
+pub use load_rule::{FoundLoadRule, LoadRule, LoadRuling, LoadTrouble, Noticed};
 pub use matching::Match;
 pub use method::{
     BlanchMethod, BlanchRecord, Blanching, DriedYield, Drying, DryingRecord, FermentFact, FermentRecord,

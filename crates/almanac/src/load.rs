@@ -5,12 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::acid::{AcidPlace, AcidRemark, AcidRule, read_acid};
 use crate::change::{ChangeRule, FoodFamily, read_changes, read_families};
+use crate::elsewhere::{ElsewhereFact, read_elsewhere};
 use crate::engineering::{Engineering, read_engineering};
 use crate::fault::{DataFault, DataProblem};
 use crate::formula::{Formula, read_formulas, read_ingredients, read_steps};
 use crate::guess::{Guesses, read_guesses};
 use crate::jar::{Jar, JarSize, JarStep, read_jar_steps, read_jars};
 use crate::keeping::{KeepingTables, read_keeping};
+use crate::load_rule::{LoadRule, read_load_rules};
 use crate::matching::{Match, match_name};
 use crate::method::{MethodTables, read_methods};
 use crate::note::{KitchenRule, MetricFact, read_kitchen_rules, read_metric};
@@ -39,6 +41,8 @@ pub struct Almanac {
     pub(crate) families: Vec<FoodFamily>,
     pub(crate) kitchen_rules: BTreeMap<RuleId, KitchenRule>,
     pub(crate) metric: Vec<MetricFact>,
+    pub(crate) load_rules: Vec<LoadRule>,
+    pub(crate) elsewhere: Vec<ElsewhereFact>,
     pub(crate) produce: ProduceTables,
     pub(crate) methods: MethodTables,
     pub(crate) guesses: Guesses,
@@ -80,6 +84,9 @@ impl Almanac {
         let kitchen_rules = read_kitchen_rules(&mut reading);
         let kitchen_rules = keyed(&mut reading, Table::PickleRules, kitchen_rules, |rule| rule.id.clone());
         let metric = read_metric(&mut reading);
+        let load_rules = read_load_rules(&mut reading);
+        let load_rules = unrepeated(&mut reading, Table::LoadRules, load_rules, |rule| rule.id.clone());
+        let elsewhere = read_elsewhere(&mut reading);
         let methods = read_methods(&mut reading);
         let jar_steps = check_jar_steps(&mut reading, steps, &processes);
         let rules_of_acid = place_acid(&mut reading, acid.rules, &processes);
@@ -104,6 +111,8 @@ impl Almanac {
             families,
             kitchen_rules,
             metric,
+            load_rules,
+            elsewhere,
             produce,
             methods,
             guesses,

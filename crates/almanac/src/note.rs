@@ -1,5 +1,4 @@
-//! Two small tables of words: the rules of pickling and preserving, and what is known of metric jars and of other
-//! countries.
+//! Two small tables of words: the rules of pickling and preserving, and what is known of metric sizes.
 
 use crate::closed_list::closed_list;
 use crate::row::Reading;
@@ -29,8 +28,6 @@ closed_list!(
         Pressure = "pressure",
         /// Band edges in metres.
         Altitude = "altitude",
-        /// What other authorities say.
-        Advice = "advice",
     }
 );
 
@@ -46,14 +43,14 @@ closed_list!(
     }
 );
 
-/// What is known of a metric size, or of another country. It gives no process.
+/// What is known of a metric size. It gives no process.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MetricFact {
     /// Its name.
     pub id: RuleId,
     /// What it is about.
     pub topic: MetricTopic,
-    /// The US size, pressure or height it stands beside; empty for advice.
+    /// The US size, pressure or height it stands beside; empty where it stands beside none.
     pub us: Box<str>,
     /// The metric figure and its unit.
     pub metric: Option<(f64, MetricUnit)>,
@@ -103,7 +100,7 @@ impl Almanac {
         self.kitchen_rules.values()
     }
 
-    /// What is known of metric sizes and other countries.
+    /// What is known of metric sizes.
     #[must_use]
     pub fn metric_facts(&self) -> &[MetricFact] {
         &self.metric

@@ -57,8 +57,12 @@ tables!(
     ChangeRules = "formulas/change_rules.csv",
     /// Rules of pickling and preserving, in short words.
     PickleRules = "processes/pickle_rules.csv",
-    /// Metric jars, and other countries.
+    /// Metric jars, pressures and heights.
     Metric = "processes/metric.csv",
+    /// Which rule decides which trouble of a load.
+    LoadRules = "loads/load_rules.csv",
+    /// What authorities of other countries say.
+    Elsewhere = "loads/elsewhere.csv",
     /// What produce is called, and its keys into the other tables.
     ProduceNames = "produce/names.csv",
     /// What spoons, cups and pieces weigh.

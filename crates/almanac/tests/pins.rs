@@ -111,12 +111,14 @@ const PINS: &[Pin] = &[
     },
     Pin {
         table: Table::Metric,
-        rows: 43,
-        read: 19,
-        memory: 14,
-        digest: 0x2fed_ec6e_76e2_6531,
+        rows: 30,
+        read: 10,
+        memory: 10,
+        digest: 0x0d5f_18fd_831f_f359,
         sums: &[("metric", 15964.2)],
     },
+    Pin { table: Table::LoadRules, rows: 37, read: 34, memory: 3, digest: 0x459a_20a9_9391_c28d, sums: &[] },
+    Pin { table: Table::Elsewhere, rows: 18, read: 12, memory: 5, digest: 0x6605_6ca7_8e0a_063c, sums: &[] },
     Pin {
         table: Table::Formulas,
         rows: 122,
@@ -470,7 +472,7 @@ fn every_published_table_has_a_pin() {
 }
 
 /// Pinned: counted in `sources.toml`.
-const SOURCES: usize = 276;
+const SOURCES: usize = 277;
 
 #[test]
 fn one_flipped_figure_breaks_a_pin_in_every_table() {

@@ -9,9 +9,12 @@ pub mod ask;
 pub mod copied;
 pub mod day;
 mod day_file;
+pub mod elsewhere;
 pub mod explain;
 mod gauge;
+pub mod house;
 pub mod keep;
+pub mod load;
 mod plan;
 pub mod reckon;
 pub mod saved;
@@ -23,6 +26,6 @@ pub mod wording;
 mod work;
 
 pub use day_file::{
-    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on,
+    DayFault, DayFaults, Encoding, FaultKind, WhichFile, new_day_file, read_day, read_day_on, read_house_on,
 };
 pub use plan::plan_day;

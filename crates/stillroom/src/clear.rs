@@ -6,10 +6,12 @@ use batch::clear::{ChangesCleared, Clearance, ClearedLine, Instead, Reason, Ride
 use clap::Args;
 use kitchen::ask::{self, ClearAnswer, ClearWords};
 use kitchen::copied::clear_copied;
+use kitchen::house::fill_in_house;
 use kitchen::wording::{as_sentence, capitalize, say_acid, say_heating, say_question, say_row};
 use measure::write_length_in;
 
 use crate::almanac::load_almanac;
+use crate::canners::read_house_file;
 use crate::cited::{Cited, lay_out_sources};
 use crate::copied::{lay_out_answer, write_answer};
 use crate::ending::{Answered, wrong_question};
@@ -74,7 +76,14 @@ impl ClearCommand {
         if let Some(name) = &self.copied {
             return self.run_copied(&almanac, name);
         }
-        let answer = ask::clear(&almanac, &self.words()).map_err(wrong_question)?;
+        let words = match self.house.named() {
+            None => self.words(),
+            Some(path) => {
+                let today = jiff::ZonedDateTime::now().date();
+                fill_in_house(self.words(), &read_house_file(path, today, &almanac)?, today)
+            }
+        };
+        let answer = ask::clear(&almanac, &words).map_err(wrong_question)?;
         let text = if self.json {
             serde_json::to_string_pretty(&answer).context("the answer cannot be written as JSON")? + "\n"
         } else {

@@ -3,7 +3,9 @@
 use clap::{Parser, Subcommand};
 
 use crate::ending::Answered;
-use crate::{after, almanac, book, clear, completions, copied, day, fit, own, reckon, serve};
+use crate::{
+    abroad, after, almanac, book, canners, clear, completions, copied, day, fit, own, reckon, serve, trouble,
+};
 
 const EXAMPLES: &str = "\
 Examples:
@@ -34,6 +36,12 @@ enum Command {
     Copied(copied::CopiedCommand),
     /// Lay a formula of your own beside the nearest tested one
     Own(own::OwnCommand),
+    /// Ask about a load: when its clock starts and ends, what to do in trouble
+    Trouble(trouble::TroubleCommand),
+    /// List the canners of the house with their gauges
+    Canners(canners::CannersCommand),
+    /// See what authorities outside the United States say; metric jars
+    Abroad(abroad::AbroadCommand),
     /// Fit a formula to what there is
     Fit(fit::FitCommand),
     /// Ask what a sign on a jar means, and what to do now
@@ -97,6 +105,9 @@ impl StillroomCommand {
             Some(Command::Clear(command)) => command.run(),
             Some(Command::Copied(command)) => command.run(),
             Some(Command::Own(command)) => command.run(),
+            Some(Command::Trouble(command)) => command.run(),
+            Some(Command::Canners(command)) => command.run(),
+            Some(Command::Abroad(command)) => command.run(),
             Some(Command::Fit(command)) => command.run(),
             Some(Command::Sign(command)) => command.run(),
             Some(Command::Seals(command)) => command.run(),

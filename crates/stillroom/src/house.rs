@@ -27,6 +27,11 @@ impl HouseFile {
         self.house.as_deref().unwrap_or(Path::new(HOUSE_FILE))
     }
 
+    /// The file that was named, if one was.
+    pub(crate) fn named(&self) -> Option<&Path> {
+        self.house.as_deref()
+    }
+
     /// Its copied and own formulas, each copied one checked.
     pub(crate) fn read_formulas(&self, almanac: &Almanac) -> Result<HouseFormulas> {
         let this_year = jiff::ZonedDateTime::now().date().year();

@@ -3,10 +3,12 @@
 //! Exit codes are the same everywhere: 0 an answer, 3 a refusal, 2 the question is wrong, 1 the world failed. On 2
 //! and 1 nothing is printed to standard output.
 
+mod abroad;
 mod after;
 mod almanac;
 mod amounts;
 mod book;
+mod canners;
 mod cited;
 mod clear;
 mod command;
@@ -21,6 +23,7 @@ mod own;
 mod reading;
 mod reckon;
 mod serve;
+mod trouble;
 mod wrap;
 
 use std::process::ExitCode;

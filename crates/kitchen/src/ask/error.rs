@@ -99,7 +99,7 @@ pub enum AskError {
 
 impl AskError {
     /// An amount that cannot be read.
-    pub(super) fn unreadable(what: &'static str, problem: ReadError) -> Self {
+    pub(crate) fn unreadable(what: &'static str, problem: ReadError) -> Self {
         Self::Unreadable { what, problem: Box::new(problem) }
     }
 }

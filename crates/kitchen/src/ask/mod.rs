@@ -21,7 +21,7 @@ pub use fit::{FitWords, fit};
 pub(crate) use formula::word_printed_amount;
 pub use formula::{FormulaSheet, IngredientOnFile, StepOnFile, list_formulas, show_formula};
 pub use listed::Listed;
-pub(crate) use names::{read_jar, require_one};
+pub(crate) use names::{read_canner, read_jar, require_one};
 pub use process::{ProcessRow, ProcessSheet, list_processes, show_process};
 pub use produce::{ProduceFact, ProduceSheet, list_produce, show_produce};
 pub use source::{SourceSheet, cite, list_sources, show_source, split_citation};

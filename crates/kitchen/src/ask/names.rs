@@ -36,7 +36,7 @@ pub(crate) fn read_jar(typed: Option<&str>) -> Result<JarSize, AskError> {
 }
 
 /// The canner that a word names: `dial`, `dial gauge`, `boiling water canner`.
-pub(super) fn read_canner(typed: Option<&str>) -> Result<CannerKind, AskError> {
+pub(crate) fn read_canner(typed: Option<&str>) -> Result<CannerKind, AskError> {
     let words = CannerKind::ALL.iter().map(|canner| canner.as_str());
     read_word("canner", typed, words, |word| {
         let word = word.strip_suffix("-canner").unwrap_or(word);

@@ -24,6 +24,7 @@ use almanac::Almanac;
 use jiff::civil::Date;
 
 use crate::day::{Day, Units};
+use crate::house::House;
 
 pub(crate) use copied::read_written_formulas;
 pub use copied::{OwnFormula, OwnKeep};
@@ -36,7 +37,7 @@ use section::Section;
 
 const KEYS: &[&str] = &[
     "date", "altitude", "units", "person", "kitchen", "bowl", "canner", "basket", "jars", "lids", "supplies",
-    "wish", "likes", "errand",
+    "wish", "likes", "errand", "format",
 ];
 /// What may stand in the house file beside those.
 const HOUSE_KEYS: &[&str] = &[
@@ -85,6 +86,48 @@ pub fn read_day_on(
     read(day_text, house_text, almanac, Some(today))
 }
 
+/// Reads a house file by itself, as far as a process asks for it: the altitude and the canners. A gauge tested
+/// after `today` is a fault.
+///
+/// # Errors
+///
+/// Every fault of these parts at once, and every key that the file may not hold.
+pub fn read_house_on(today: Date, house_bytes: &[u8], almanac: &Almanac) -> Result<House, DayFaults> {
+    let house = text::decode(house_bytes);
+    let house_text = house.as_deref().ok();
+    let mut faults = Faults::of(None, house_text);
+    if let Err(problem) = &house {
+        let (place, kind) = &**problem;
+        faults.add_at(WhichFile::House, *place, kind.clone());
+    }
+    let root = house_text.and_then(|text| text::parse(text, WhichFile::House, &mut faults));
+    let house = root.as_ref().map(|root| Section::of_file(WhichFile::House, root));
+    let files = Files { day: None, house };
+    let mut reader = Reader { almanac, faults, filled_in: Vec::new(), file_lost: house.is_none() };
+    files.check_keys(KEYS, &mut reader.faults);
+    refuse_day_only(files, &mut reader.faults);
+    check_formats(files, &mut reader);
+    let altitude = reader.read(files, "altitude", read_height);
+    let canners = equipment::read_canners(files, Some(today), &mut reader);
+    match reader.faults.finish() {
+        None => Ok(House { altitude, canners }),
+        Some(faults) => Err(faults),
+    }
+}
+
+/// A file that says its format must say one that is known here.
+fn check_formats(files: Files<'_>, reader: &mut Reader<'_, '_>) {
+    for (root, format) in [(files.day, "day/1"), (files.house, "house/1")] {
+        if let Some(entry) = root.and_then(|root| root.find("format")) {
+            reader.choose(entry, &[(format, ())]);
+        }
+    }
+}
+
+fn read_height(reader: &mut Reader<'_, '_>, entry: section::Entry<'_>) -> Option<measure::Altitude> {
+    reader.amount(entry, "\"2,350 ft\" or \"720 m\"", measure::read_altitude)
+}
+
 fn read(
     day_bytes: &[u8],
     house_bytes: Option<&[u8]>,
@@ -120,9 +163,8 @@ fn read_files(files: Files<'_>, mut reader: Reader<'_, '_>, today: Option<Date>)
     copied::check_format(files, &mut reader);
     refuse_day_only(files, &mut reader.faults);
     let date = read_date(files, today, &mut reader);
-    let altitude = reader.read(files, "altitude", |reader, entry| {
-        reader.amount(entry, "\"2,350 ft\" or \"720 m\"", measure::read_altitude)
-    });
+    check_formats(files, &mut reader);
+    let altitude = reader.read(files, "altitude", read_height);
     let units = read_units(files, &mut reader);
     let people = people::read_people(files, &mut reader);
     let mut equipment = equipment::read_equipment(files, &mut reader);

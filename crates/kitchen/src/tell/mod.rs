@@ -163,7 +163,7 @@ fn filled_in(planned: &Planned<'_>) -> Vec<String> {
 }
 
 /// "Saturday 29 August 2026".
-fn date_in_words(date: Date) -> String {
+pub(crate) fn date_in_words(date: Date) -> String {
     const DAYS: [&str; 7] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
     const MONTHS: [&str; 12] = [
         "January",

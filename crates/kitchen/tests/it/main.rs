@@ -5,5 +5,7 @@ mod days;
 mod demo_days;
 mod explained;
 mod hard_days;
+mod house;
 mod laws;
+mod loads;
 mod slips;

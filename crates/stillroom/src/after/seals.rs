@@ -76,7 +76,7 @@ fn lay_out(almanac: &Almanac, answer: &SealsAnswer) -> String {
     lay_out_section(&mut leaf, &mut cited, "The clock", &answer.clock);
     lay_out_section(&mut leaf, &mut cited, "What is thrown away", &answer.discard);
     leaf.section("To begin again");
-    leaf.line("", "`stillroom load unsealed` shows the process for your food, and `stillroom load` the clocks of a load that \
+    leaf.line("", "`stillroom trouble unsealed` shows the process for your food, and `stillroom trouble` the clocks of a load that \
         stopped, boiled dry or went wrong.");
     lay_out_end(leaf, &cited, answer.is_refusal())
 }

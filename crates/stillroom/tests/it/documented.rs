@@ -94,6 +94,8 @@ fn the_examples_of_every_question_answer_it() {
                     | "ferment"
                     | "dried"
                     | "reckon"
+                    | "trouble"
+                    | "abroad"
             )
         });
         for line in examples(&help_of(&path)).iter().filter(|_| asks) {

@@ -3,6 +3,7 @@
 mod after;
 mod almanac;
 mod book;
+mod canners;
 mod clear;
 mod copied;
 mod day;
@@ -12,4 +13,5 @@ mod program;
 mod reckon;
 mod serve;
 mod slip;
+mod trouble;
 mod world;
