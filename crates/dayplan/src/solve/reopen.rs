@@ -21,6 +21,19 @@ const PATIENCE: u32 = 6;
 /// Work on one part, the first time; what is not settled gets more when the parts have grown.
 const PART_SLICE: u64 = 60_000;
 
+/// Work that one look costs beside that of its question.
+const LOOK_COST: u64 = 100;
+
+/// What a look at one part came to.
+#[derive(Debug)]
+pub(super) enum Look {
+    Better(Draft),
+    /// Nothing better in this part, or the work for one part was not enough to tell.
+    Nothing,
+    /// The part was the whole day, and it is proved that nothing is worth more.
+    NothingAnywhere,
+}
+
 /// Chooses parts and remembers which are settled.
 pub(super) struct Reopener<'d> {
     day: &'d Day,
@@ -38,28 +51,33 @@ impl<'d> Reopener<'d> {
         Reopener { day, draws, open: OPEN_MIN, slice: PART_SLICE, idle: 0, settled: BTreeSet::new() }
     }
 
-    /// A draft worth more than `best`, found in one part of the day; `None` when there is none there or the work for
-    /// one part was not enough.
-    pub(super) fn look(&mut self, best: &Draft, order: &[usize], clock: &mut Clock<'_>) -> Option<Draft> {
+    /// Looks for a draft worth more than `best` in one part of the day.
+    pub(super) fn look(&mut self, best: &Draft, order: &[usize], clock: &mut Clock<'_>) -> Look {
+        // Counted even where nothing is asked: a day whose every part is settled must not be looked at for ever.
+        clock.meter().add(LOOK_COST);
         let open = self.draw_part();
         let kept: Vec<usize> =
             best.chosen().map(|p| p.way).filter(|&w| !open.contains(&self.project(w))).collect();
         if self.settled.contains(&(kept.clone(), open.clone())) {
             self.grow_after_nothing();
-            return None;
+            return Look::Nothing;
         }
         match self.ask(best, (&kept, &open), order, clock) {
             Answer::Found(draft) => {
                 self.idle = 0;
-                return Some(draft);
+                return Look::Better(draft);
             }
             Answer::Clash(_) | Answer::Never => {
+                let ways: usize = open.iter().map(|&p| self.day.projects[p].ways.len()).sum();
+                if ways == self.day.ways.len() {
+                    return Look::NothingAnywhere;
+                }
                 self.settled.insert((kept, open));
             }
             Answer::Open => {}
         }
         self.grow_after_nothing();
-        None
+        Look::Nothing
     }
 
     fn project(&self, way: usize) -> usize {
@@ -133,5 +151,63 @@ impl<'d> Reopener<'d> {
             }
             other => other,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::work::{Budget, Meter, Unwatched};
+    use super::*;
+    use crate::problem::Problem;
+
+    /// Looks many times from a plan of nothing; the best value found, whether it was proved, and the looks it took.
+    fn climb(text: &str) -> (i32, bool, u32) {
+        let day = Day::of(&Problem::from_json(text).unwrap());
+        let order: Vec<usize> = (0..day.ways.len()).collect();
+        let mut nobody = Unwatched;
+        let mut clock = Clock::new(Meter::default(), Budget::work(5_000_000), &mut nobody);
+        let (mut reopener, mut best) = (Reopener::new(&day), Draft::empty(&day));
+        for looks in 0..200 {
+            match reopener.look(&best, &order, &mut clock) {
+                Look::Better(draft) => {
+                    assert!(draft.value(&day) > best.value(&day));
+                    best = draft;
+                }
+                Look::Nothing => {}
+                Look::NothingAnywhere => return (best.value(&day), true, looks),
+            }
+        }
+        (best.value(&day), false, 200)
+    }
+
+    fn job(id: usize, value: u32, minutes: u32, from: u32, until: u32) -> String {
+        format!(
+            r#"{{"id":"p{id}","options":[{{"id":"o","value":{value},"steps":[{{"id":"s","minutes":{minutes},
+                "needs":{{"hands":1}},"earliest":{from},"latest_end":{until}}}]}}]}}"#
+        )
+    }
+
+    fn day(jobs: &[String]) -> String {
+        format!(
+            r#"{{"format":"day-problem/1","horizon":100,"resources":[{{"id":"hands","capacity":1}}],"projects":[{}]}}"#,
+            jobs.join(",")
+        )
+    }
+
+    #[test]
+    fn a_day_of_one_part_is_settled_by_one_last_look() {
+        let (value, proved, looks) =
+            climb(&day(&[job(0, 5, 30, 0, 40), job(1, 7, 30, 0, 50), job(2, 1, 5, 90, 95)]));
+        assert_eq!((value, proved), (8, true));
+        assert!(looks <= 3, "{looks} looks");
+    }
+
+    #[test]
+    fn parts_of_a_longer_day_add_up_to_its_best_value() {
+        let jobs: Vec<String> = (0..12u32)
+            .map(|k| job(k as usize, 3 + k % 4, 12, 8 * (k / 2) * 2, 8 * (k / 2) * 2 + 20))
+            .collect();
+        // Of each two baskets of one hour only one fits; of values 3, 4, 5, 6 in turn the better one counts.
+        assert_eq!(climb(&day(&jobs)).0, 4 + 6 + 4 + 6 + 4 + 6);
     }
 }

@@ -9,7 +9,7 @@ use super::greedy;
 use super::master::{Master, Proposal};
 use super::mend::Mender;
 use super::probe::Probe;
-use super::reopen::Reopener;
+use super::reopen::{Look, Reopener};
 use super::work::Clock;
 
 /// What a search found and proved.
@@ -227,7 +227,7 @@ impl Run<'_, '_> {
         clock: &mut Clock<'_>,
     ) {
         if self.has_climbed {
-            return self.reopen(reopener, master, mender, work, clock);
+            return self.reopen(reopener, master, mender, 2 * work, clock);
         }
         self.has_climbed = true;
         self.reopen(reopener, master, mender, FIRST_REOPEN, clock);
@@ -247,9 +247,13 @@ impl Run<'_, '_> {
         let end = clock.left().saturating_sub(work);
         while clock.left() > end && self.value() < self.value_bound && !self.is_done() && !clock.is_over() {
             let Some(best) = self.best.clone() else { return };
-            if let Some(draft) = reopener.look(&best, &order, clock) {
-                self.improve(draft, clock);
-                self.mend(mender, REOPEN_MEND, clock);
+            match reopener.look(&best, &order, clock) {
+                Look::Better(draft) => {
+                    self.improve(draft, clock);
+                    self.mend(mender, REOPEN_MEND, clock);
+                }
+                Look::Nothing => {}
+                Look::NothingAnywhere => self.limit_value(self.value(), clock),
             }
         }
     }
