@@ -233,7 +233,7 @@ fn better(
             std::cmp::Reverse(finish_of_rest(rest, &told.plan.chosen)),
         )
     };
-    let mut candidates: Vec<Replanned> = [kept, start].into_iter().filter(|told| is_kept(told)).collect();
+    let mut candidates: Vec<Replanned> = [kept, start].into_iter().filter(is_kept).collect();
     if same_rules {
         candidates.push(Replanned { plan: Plan { proved, ..standing.plan.clone() }, ..standing.clone() });
         let last = candidates.last_mut().expect("it was pushed just now");
