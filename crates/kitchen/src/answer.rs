@@ -9,6 +9,7 @@ use batch::clear::Clearance;
 use dayplan::{Plan, Problem};
 use serde::Serialize;
 
+use crate::ranges::RangesDocument;
 use crate::staff::PeopleDocument;
 
 /// The whole answer to "plan my day".
@@ -62,6 +63,8 @@ pub struct DayAnswer {
     pub names: BTreeMap<String, String>,
     /// Who is there and who does what: a `people/1` document.
     pub staff: PeopleDocument,
+    /// How long the planned steps may really take: a `ranges/1` document.
+    pub ranges: RangesDocument,
     /// The stated problem.
     pub problem: Problem,
     /// Its plan.

@@ -12,6 +12,7 @@ use serde_json::Value;
 use crate::answer::DayAnswer;
 use crate::day::{ClockTime, Person};
 use crate::plan::roster::Known;
+use crate::ranges::RangesDocument;
 use crate::staff::{self, PeopleDocument};
 
 /// The formats a kept day may have: a planned day, and one that was planned again.
@@ -32,6 +33,8 @@ pub struct SavedDay {
     pub plan: Plan,
     /// Who is there and who does what.
     pub staff: PeopleDocument,
+    /// How long the steps may really take.
+    pub ranges: RangesDocument,
     /// What each project is called.
     pub names: BTreeMap<String, String>,
     /// The words of each act of the plan, by project and step.
@@ -90,6 +93,8 @@ struct Sheet {
     problem: Value,
     plan: Value,
     staff: PeopleDocument,
+    #[serde(default)]
+    ranges: RangesDocument,
     names: BTreeMap<String, String>,
     clock: Vec<Line>,
 }
@@ -134,6 +139,7 @@ impl SavedDay {
             problem,
             plan,
             staff: sheet.staff,
+            ranges: sheet.ranges,
             names: sheet.names,
             acts: acts.collect(),
         };
@@ -160,6 +166,7 @@ impl SavedDay {
             problem: answer.problem.clone(),
             plan: answer.plan.clone(),
             staff: answer.staff.clone(),
+            ranges: answer.ranges.clone(),
             names: answer.names.clone(),
             acts: acts.collect(),
         };

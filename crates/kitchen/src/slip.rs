@@ -16,6 +16,7 @@ pub use self::words::{SlipWords, WordFault};
 use crate::answer::ClockLine;
 use crate::day::{ClockTime, Span};
 use crate::plan::roster;
+use crate::ranges::RangesDocument;
 use crate::saved::SavedDay;
 use crate::staff::{self, PeopleDocument};
 
@@ -51,6 +52,8 @@ pub struct SlipAnswer {
     pub names: std::collections::BTreeMap<String, String>,
     /// Who is there and who does what from now on.
     pub staff: PeopleDocument,
+    /// How long the steps may really take.
+    pub ranges: RangesDocument,
     /// The rest of the day as a problem.
     pub problem: Problem,
     /// Its plan.
@@ -117,6 +120,7 @@ fn answer(saved: &SavedDay, said: &words::Said, facts: &facts::Facts, mut told: 
         clock,
         names: saved.names.clone(),
         staff: staff::write_staff(&facts.people, span, &roster),
+        ranges: saved.ranges.clone(),
         problem: told.problem,
         plan: told.plan,
     }

@@ -22,6 +22,7 @@ use crate::day::{Day, Span};
 use crate::plan::candidates::{Candidate, Considered, SetAside};
 use crate::plan::roster::Roster;
 use crate::plan::{ABSENCES, errand_id, project_id, real_finish};
+use crate::ranges::{RANGES_FORMAT, RangeLine};
 
 /// A planned day with everything it was planned from.
 pub(crate) struct Planned<'a> {
@@ -134,9 +135,23 @@ pub(crate) fn tell(planned: Planned<'_>) -> DayAnswer {
         clock,
         names: names_of(&planned),
         staff: crate::staff::write_staff(&planned.day.people, planned.span, &planned.roster),
+        ranges: ranges_of(&planned),
         problem: planned.problem,
         plan: planned.plan,
     }
+}
+
+/// How long the planned steps may really take.
+fn ranges_of(planned: &Planned<'_>) -> crate::ranges::RangesDocument {
+    let lines = planned.chosen_makes().flat_map(|(considered, candidate)| {
+        let project = project_id(considered);
+        candidate.work.steps.iter().filter_map(move |step| {
+            let spread = step.spread?;
+            let (project, step) = (project.clone(), step.id.clone());
+            Some(RangeLine { project, step, low: spread.low, typical: spread.typical, high: spread.high })
+        })
+    });
+    crate::ranges::RangesDocument { format: RANGES_FORMAT.to_owned(), steps: lines.collect() }
 }
 
 /// What each project is called.

@@ -8,7 +8,7 @@
 use std::collections::BTreeMap;
 
 use almanac::{Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula};
-use dayplan::{Hold, Lag};
+use dayplan::{Hold, Lag, Spread};
 
 use super::duration::Lot;
 use super::fold::{self, Act};
@@ -41,6 +41,8 @@ pub(crate) struct WorkStep {
     pub(crate) title: String,
     pub(crate) detail: Vec<String>,
     pub(crate) minutes: u32,
+    /// How long it may really take, where its length is a guess.
+    pub(crate) spread: Option<Spread>,
     pub(crate) attention: Attention,
     pub(crate) needs: BTreeMap<String, u32>,
     pub(crate) caution: Option<String>,
@@ -245,6 +247,7 @@ impl Layout<'_> {
             title: "put the canner on: jars and water hot".to_owned(),
             detail,
             minutes,
+            spread: None,
             attention: Attention::None,
             needs: BTreeMap::new(),
             caution: None,
@@ -294,6 +297,7 @@ impl Layout<'_> {
             detail: vec![],
             // Never overflows: a quarter of an hour or two at the most.
             minutes: libm::ceil(minutes.clamp(5.0, 60.0)) as u32,
+            spread: None,
             attention: Attention::Hands,
             needs: BTreeMap::from([("hands".to_owned(), 1), ("sink".to_owned(), 1)]),
             caution: None,
@@ -348,6 +352,11 @@ impl Layout<'_> {
             title: self.title_of(batch, act, (part, parts)),
             detail: detail_of(act),
             minutes: act.minutes.div_ceil(parts),
+            spread: act.spread().map(|all| Spread {
+                low: all.low / parts,
+                typical: all.typical.div_ceil(parts),
+                high: all.high.div_ceil(parts),
+            }),
             attention: act.attention,
             needs: needs_of(act),
             caution: (!cautions.is_empty()).then(|| unique(&cautions).join("; ")),

@@ -97,6 +97,30 @@ pub(crate) fn plan_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> 
     libm::ceil(minutes.clamp(0.0, 100_000.0)) as u32
 }
 
+/// How long a line whose length is planned by [`plan_minutes`] may take, at the quickest, most often and at the slowest;
+/// none for what goes lot by lot through a pot, which takes its printed minutes.
+pub(crate) fn spread_minutes(almanac: &Almanac, line: &FormulaStep, lot: &Lot) -> Option<dayplan::Spread> {
+    if goes_by_lots(line) || line.attention == Attention::None {
+        return None;
+    }
+    let mass = lot.spoken_of(&line.what);
+    if let Some(rate) = line.minutes.is_none().then(|| find_rate(almanac, line, lot)).flatten() {
+        let time = rate.time_for(mass);
+        return Some(dayplan::Spread { low: time.low.0, typical: time.typical.0, high: time.high.0 });
+    }
+    let guess = almanac.find_guess(line.action, tool_used(line, lot), &line.what)?;
+    let typical = guess.fixed_min
+        + guess.per_kg_min * mass.as_kilograms()
+        + guess.per_jar_min * f64::from(lot.containers);
+    // Never overflows: a batch weighs at most a few dozen kilograms.
+    let minutes = |share: f64| libm::round((typical * share).clamp(0.0, 100_000.0)) as u32;
+    Some(dayplan::Spread {
+        low: minutes(guess.low_factor),
+        typical: minutes(1.0),
+        high: minutes(guess.high_factor),
+    })
+}
+
 /// The planned quantile of a triangular distribution over low, typical, high.
 /// Source: quantile of the triangular distribution for p above the mode's share, high - sqrt((1-p)(h-l)(h-m)).
 fn upper(low: f64, typical: f64, high: f64) -> f64 {

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use almanac::{Action, Attention, Care, Equipment as Tool};
+use dayplan::Spread;
 use measure::Mass;
 
 use super::piece::Piece;
@@ -57,6 +58,17 @@ impl Act {
             tools.remove(&Tool::Sink);
         }
         self.tools = tools;
+    }
+
+    /// How long it may really take: the guessed pieces by their spread, the others as planned. `None` where nothing is
+    /// guessed.
+    pub(crate) fn spread(&self) -> Option<Spread> {
+        self.pieces.iter().any(|piece| piece.spread.is_some()).then(|| {
+            let of = |pick: fn(Spread) -> u32| {
+                self.pieces.iter().map(|piece| piece.spread.map_or(piece.minutes, pick)).sum()
+            };
+            Spread { low: of(|s| s.low), typical: of(|s| s.typical), high: of(|s| s.high) }
+        })
     }
 
     fn minutes_with(&self, tool: Tool) -> u32 {
@@ -160,6 +172,7 @@ mod tests {
             action,
             what: what.to_owned(),
             minutes,
+            spread: None,
             slack: 0,
             attention: Attention::Hands,
             care: Care::Ordinary,

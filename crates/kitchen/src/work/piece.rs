@@ -4,6 +4,7 @@ use almanac::{
     Action, Almanac, Attention, CannerKind, Care, Equipment as Tool, Formula, FormulaStep, Pack, StepMinutes,
 };
 
+use dayplan::Spread;
 use measure::Mass;
 
 use super::duration::{self, Lot};
@@ -29,6 +30,8 @@ pub(crate) struct Piece {
     pub(crate) action: Action,
     pub(crate) what: String,
     pub(crate) minutes: u32,
+    /// How long it may really take, where its length is a guess.
+    pub(crate) spread: Option<Spread>,
     /// For a piece that needs nobody: how much longer it may go on.
     pub(crate) slack: u32,
     pub(crate) attention: Attention,
@@ -146,6 +149,7 @@ fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: &Way, phase: 
         action: line.action,
         what: lot.in_their_words(&line.what),
         minutes,
+        spread: is_guessed(line, way).then(|| duration::spread_minutes(almanac, line, lot)).flatten(),
         slack,
         attention: attention_of(line),
         care: line.care,
@@ -160,6 +164,12 @@ fn piece_of(almanac: &Almanac, line: &FormulaStep, lot: &Lot, way: &Way, phase: 
         piece.handles = masses.collect();
     }
     piece
+}
+
+/// Whether the length of a line is a guess of ours: what is printed, and what a process takes, is no guess.
+fn is_guessed(line: &FormulaStep, way: &Way) -> bool {
+    let timed = matches!(line.action, Action::Process) && way.process.is_some();
+    line.minutes.is_none() && !timed
 }
 
 /// Who is needed: a pot that is fed lot by lot takes hands whatever the line says, what only stands takes a look.

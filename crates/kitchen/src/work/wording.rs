@@ -139,6 +139,7 @@ mod tests {
             action,
             what: what.to_owned(),
             minutes: 10,
+            spread: None,
             slack: 0,
             attention: Attention::Hands,
             care: Care::Ordinary,

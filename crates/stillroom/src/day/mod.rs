@@ -9,6 +9,7 @@ mod plan;
 mod sheet;
 mod slip;
 mod solve;
+mod sturdy;
 mod why;
 mod wording;
 
@@ -46,6 +47,8 @@ enum DayVerb {
     Slip(slip::SlipDay),
     /// Say what each make left out would cost, and what one thing more would bring
     Explain(explain::ExplainDay),
+    /// Try a planned day on a thousand days whose work runs long or short
+    Sturdy(sturdy::TryDay),
     /// Plan a day-problem/1 document and print a day-plan/1 document
     Solve(solve::SolveProblem),
     /// Check a day-plan/1 document against its day-problem/1 document
@@ -59,6 +62,7 @@ impl DayCommand {
             Some(DayVerb::New(new)) => new.run(),
             Some(DayVerb::Slip(slip)) => slip.run(),
             Some(DayVerb::Explain(explain)) => explain.run(),
+            Some(DayVerb::Sturdy(sturdy)) => sturdy.run(),
             Some(DayVerb::Solve(solve)) => solve.run(),
             Some(DayVerb::Check(check)) => check.run(),
         }

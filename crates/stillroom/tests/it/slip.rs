@@ -57,3 +57,18 @@ fn a_kept_day_explains_itself() {
     fits_the_leaf(&ran);
     assert_eq!(run(&["day", "explain", word(&today)]).out, ran.out, "the same day has the same answers");
 }
+
+#[test]
+fn a_kept_day_is_tried_on_a_thousand_days() {
+    let today = kept("sturdy");
+    let ran = run(&["day", "sturdy", word(&today)]);
+    assert_eq!((ran.code, ran.err.as_str()), (0, ""), "{}", ran.whole());
+    assert!(ran.out.contains("Tried on 1000 days"), "{}", ran.out);
+    fits_the_leaf(&ran);
+    let json = run(&["day", "sturdy", word(&today), "--json"]);
+    let json: serde_json::Value = serde_json::from_str(&json.out).expect("it is JSON");
+    let finish: Vec<u64> =
+        json["finish"].as_array().expect("a list").iter().filter_map(|n| n.as_u64()).collect();
+    assert!(finish.windows(2).all(|pair| pair[0] <= pair[1]) && finish[0] < finish[2], "{finish:?}");
+    assert_eq!(run(&["day", "sturdy", word(&today)]).out, ran.out);
+}
