@@ -9,7 +9,7 @@ use kitchen::sturdy::{DayTried, try_day};
 use super::kept::read_day_kept;
 use crate::ending::{Answered, wrong_question};
 use crate::leaf::Leaf;
-use crate::sentence::capitalize;
+use kitchen::wording::capitalize;
 
 const EXAMPLES: &str = "\
 Examples:
