@@ -56,7 +56,9 @@ impl<'a> Cited<'a> {
 /// The title, which names the year; a publication that carries none says so.
 fn title_with_year(source: &Source) -> String {
     match (source.year, source.rank) {
-        (None, Rank::Full) => format!("{} (no year on the page)", source.title),
+        (None, Rank::Full) if !source.title.contains("no date") => {
+            format!("{} (no year on the page)", source.title)
+        }
         _ => source.title.to_string(),
     }
 }

@@ -407,8 +407,8 @@ fn each_answer_goes_away_with_its_row() {
 fn a_rule_that_loses_its_print_permits_nothing() {
     for (from, to) in [
         (
-            "unl-reseal,\"Saving home canned food in jars that did not seal (2 h",
-            "extension-general,\"Saving (2 h",
+            "unl-reseal; isu-mistakes,\"Saving home canned food in jars that did not seal (2 h",
+            "extension-general; isu-mistakes,\"Saving (2 h",
         ),
         (
             "the stricter is used\",read\nheadspace-quarter",

@@ -271,7 +271,7 @@ pub const ALL: &[Question] = &[
         asked: "May I put bacon in the green beans?",
         changes: &["add bacon fat"],
         answer: Answer::Not(DoNot, Because::IngredientAdded),
-        cites: "canning tables",
+        cites: "psu-what-not-to-can-2020",
         rests_on: "Fat shields spores and was not in the test",
         source: "Penn State Extension, What not to can, September 2020; Wisconsin Extension on \
                  substitutions, 2020",
