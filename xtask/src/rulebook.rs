@@ -172,12 +172,28 @@ pub(crate) fn write_page(read: &dyn Fn(&str) -> Option<String>) -> Result<String
                 gaps.push(format!("- `{}`: {}", first_cell(table, row), cell(row, "rule")));
             }
         }
+        gaps.extend(find_open_troubles(&rows));
     }
     let none = |list: Vec<String>| if list.is_empty() { "None.".to_owned() } else { list.join("\n") };
     let _ = write!(page, "\n## Gaps\n\n{GAPS}\n\n{}\n", none(gaps));
     let _ =
         write!(page, "\nRecalled and never seen in print, so they permit nothing:\n\n{}\n", none(recalled));
     Ok(page)
+}
+
+/// The troubles of a load for which nothing but cautions is on file: no printed rule says what becomes of the jars.
+fn find_open_troubles(rows: &[RuleRow]) -> Vec<String> {
+    let mut open: BTreeMap<&str, bool> = BTreeMap::new();
+    for row in rows {
+        if let (Some(trouble), Some(ruling)) = (row.get("trouble"), row.get("ruling")) {
+            *open.entry(trouble).or_insert(true) &= ruling == "caution";
+        }
+    }
+    let open = open.into_iter().filter(|(_, is_open)| *is_open);
+    open.map(|(trouble, _)| {
+        format!("- a load in trouble, `{trouble}`: nothing printed says what becomes of its jars")
+    })
+    .collect()
 }
 
 const HEAD: &str = "\
@@ -272,6 +288,20 @@ mod tests {
         let page = page("rule_id,topic,rule,source_id,locator,basis\nA1,acid,a|b,A,p. 3,read\n").unwrap();
         assert!(page.contains("| A1 | acid | a, b | Bulletin, 2015: p. 3 | read |"), "{page}");
         assert!(!page.contains("May I change this?"), "a table that is not there is passed over");
+    }
+
+    #[test]
+    fn a_trouble_with_cautions_alone_is_a_gap() {
+        let row = |trouble: &str, ruling: &str| {
+            BTreeMap::from([
+                ("trouble".to_owned(), trouble.to_owned()),
+                ("ruling".to_owned(), ruling.to_owned()),
+            ])
+        };
+        let rows = [row("jar-broke", "caution"), row("wrong-vent", "caution"), row("wrong-vent", "limit")];
+        let open = find_open_troubles(&rows);
+        assert_eq!(open.len(), 1);
+        assert!(open[0].contains("`jar-broke`"), "{open:?}");
     }
 
     #[test]

@@ -5,6 +5,10 @@ use crate::words::{Stems, edit_distance, fold_of, stems_of};
 /// The most names offered for a word that is not found.
 const MOST_NEAR: usize = 5;
 
+/// Longer than any name on file. Whatever is longer is no misspelled name, and comparing it letter by letter would
+/// take as long as the person who sent it likes.
+const LONGEST_NAME: usize = 200;
+
 /// What a typed name stands for.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Match<'a, T> {
@@ -74,6 +78,9 @@ pub(crate) fn match_name<'a, T>(
     if holding.len() > 1 {
         return Match::Several(holding);
     }
+    if spelled.chars().count() > LONGEST_NAME {
+        return Match::Nearest(holding);
+    }
     // A third of the letters may be wrong; beyond that a name is no help.
     let farthest = (spelled.chars().count() / 3).max(1);
     let mut near: Vec<(usize, &T)> = rows
@@ -124,6 +131,14 @@ mod tests {
             Match::Several(rows) => ("several", list(rows)),
             Match::Nearest(rows) => ("nearest", list(rows)),
         }
+    }
+
+    #[test]
+    fn what_is_longer_than_any_name_is_near_to_none() {
+        let almanac = Almanac::load().expect("the tables built in have no fault");
+        let names = almanac.products().flat_map(|product| product.names.iter());
+        assert!(names.map(|name| name.chars().count()).max() < Some(LONGEST_NAME));
+        assert_eq!(almanac.find_product(&"x".repeat(10_000)), Match::Nearest(Vec::new()));
     }
 
     #[test]

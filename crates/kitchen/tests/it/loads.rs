@@ -531,3 +531,17 @@ fn the_words_for_when_it_was_noticed_are_those_of_the_table() {
     let words: Vec<&str> = Noticed::ALL.iter().map(|noticed| noticed.as_str()).collect();
     assert_eq!(words, ["before", "during", "after"]);
 }
+
+/// What the program treats as a gap is named on the page of rules, and nothing else of its kind.
+#[test]
+fn every_gap_stands_on_the_page_of_rules() {
+    let page = include_str!("../../../../docs/methods/clearance.md");
+    let listed: Vec<&str> = page.lines().filter(|line| line.starts_with("- a load in trouble, `")).collect();
+    let almanac = Almanac::load().expect("the tables built in have no fault");
+    let gaps = kitchen::load::list_load_gaps(&almanac);
+    assert_eq!(listed.len(), gaps.len(), "{listed:?}");
+    for gap in gaps {
+        let named = format!("`{}`", gap.trouble);
+        assert!(listed.iter().any(|line| line.contains(&named)), "{named}: {listed:?}");
+    }
+}

@@ -9,14 +9,17 @@ use kitchen::wording::as_sentence;
 pub(super) fn lay_lot(leaf: &mut Leaf, lot: &LotLine) {
     leaf.named(&lot.label, &lot.name);
     for standing in &lot.stands {
-        let place = standing.shelf.as_deref().unwrap_or("not put away");
+        let place = match standing.shelf.as_deref() {
+            Some(shelf) => format!("on {shelf}"),
+            None => "not on a shelf yet".to_owned(),
+        };
         let unsealed = match standing.unsealed {
             0 => String::new(),
             many => {
                 format!("; {many} of them not sealed: count those as not processed and keep them cold")
             }
         };
-        leaf.line("", &format!("{} on {place}{unsealed}", say_containers(standing.count, &standing.size)));
+        leaf.line("", &format!("{} {place}{unsealed}", say_containers(standing.count, &standing.size)));
     }
     if lot.stands.is_empty() {
         leaf.line("", "none left");

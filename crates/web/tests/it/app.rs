@@ -1,5 +1,7 @@
 //! A kitchen to ask, and what it answered.
 
+use std::sync::LazyLock;
+
 use almanac::Almanac;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Request, StatusCode};
@@ -24,8 +26,12 @@ pub(crate) struct Answer {
 
 impl TestApp {
     pub(crate) fn new() -> Self {
-        let almanac = Almanac::load().expect("the tables built in have no fault");
-        Self { pages: build_pages(almanac, &[HOST.to_owned()]) }
+        /// The tables take longer to read than any page to answer, so they are read once.
+        static PAGES: LazyLock<Pages> = LazyLock::new(|| {
+            let almanac = Almanac::load().expect("the tables built in have no fault");
+            build_pages(almanac, &[HOST.to_owned()])
+        });
+        Self { pages: PAGES.clone() }
     }
 
     /// Asks for an address as a browser does.
