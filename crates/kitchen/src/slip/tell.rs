@@ -181,7 +181,9 @@ pub(super) fn word_troubles(saved: &SavedDay, told: &Replanned, roster: &Roster)
         let advice = if to_act.is_some_and(|act| act.must_not_be_left) {
             "stay with it from when it begins, and give it all its minutes from then"
         } else {
-            "look at it before you go on"
+            // No row says how long cooked, cut or filled food may stand, so none is made up.
+            "look at it before you go on; nothing on file lets food that is cooked, cut or in the jar wait longer, so \
+             put it in the refrigerator, and ask your extension service before it is canned"
         };
         lines.push(format!(
             "{}: between \"{from}\" and \"{to}\" there {verb} {}, and there should be {} at most; {advice}",
