@@ -23,8 +23,8 @@ Examples:
   stillroom outage \"dry ice\" snow
   stillroom outage \"jars in flood water\"
 
-Exit code 0 when the food may be kept, frozen again or measured, 3 when some of it is thrown away or nothing is printed
-for it, 2 when it is not understood; then what can be asked is listed.";
+Exit code 0 when the food may be kept, frozen again or measured, 3 when some of it is thrown
+away or nothing is printed for it, 2 when it is not understood; then what can be asked is listed.";
 
 /// Ask what a cut of power or a flood means for the freezer, the refrigerator and each food
 #[derive(Debug, Args)]
