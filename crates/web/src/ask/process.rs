@@ -66,7 +66,7 @@ struct Answer {
     question: String,
     processes: Vec<Process>,
     acid: Option<(String, String)>,
-    because: Vec<String>,
+    because: Vec<Sourced>,
     instead: Vec<Sourced>,
     riders: Vec<Sourced>,
 }
@@ -166,13 +166,13 @@ fn word_answer(almanac: &Almanac, typed: &Typed, answer: &ClearAnswer) -> Answer
     match answer {
         ClearAnswer::Judged(clearance) => word_clearance(almanac, plain, clearance),
         ClearAnswer::Refused(food) => Answer {
-            because: word_reasons(&food.refused.because),
+            because: word_reasons(almanac, &food.refused.because),
             instead: word_instead(almanac, &food.refused.instead),
             ..plain
         },
         ClearAnswer::Changes(changes) => Answer {
             question: format!("The change alone: {}.", changes.question.changes.join("; ")),
-            because: word_reasons(&changes.because),
+            because: word_reasons(almanac, &changes.because),
             instead: word_instead(almanac, &changes.instead),
             riders: word_riders(almanac, &changes.riders),
             ..plain
@@ -199,7 +199,7 @@ fn word_clearance(almanac: &Almanac, plain: Answer, clearance: &Clearance) -> An
             })
             .collect(),
         acid: clearance.acid.as_ref().map(|acid| (say_acid(acid), ask::cite(almanac, &acid.rule().citation))),
-        because: word_reasons(&clearance.because),
+        because: word_reasons(almanac, &clearance.because),
         instead: word_instead(almanac, &clearance.instead),
         riders: word_riders(almanac, &clearance.riders),
         ..plain
@@ -214,8 +214,12 @@ fn word_riders(almanac: &Almanac, riders: &[batch::clear::Rider]) -> Vec<Sourced
     worded.collect()
 }
 
-fn word_reasons(because: &[batch::clear::Reason]) -> Vec<String> {
-    because.iter().map(|reason| as_sentence(&reason.text)).collect()
+fn word_reasons(almanac: &Almanac, because: &[batch::clear::Reason]) -> Vec<Sourced> {
+    let worded = because.iter().map(|reason| Sourced {
+        words: as_sentence(&reason.text),
+        source: reason.source.as_deref().map(|written| written_source(almanac, written)),
+    });
+    worded.collect()
 }
 
 fn word_instead(almanac: &Almanac, instead: &[batch::clear::Instead]) -> Vec<Sourced> {

@@ -130,3 +130,12 @@ proptest! {
         prop_assert!(!answer.text.contains("<script") && !answer.text.contains("<img"));
     }
 }
+
+#[test]
+fn a_reason_stands_with_its_source() {
+    let words = [("with", "bread_butter_cucumber"), ("change", "honey instead of sugar")];
+    let answer = TestApp::new().ask("/ask/process", &words);
+    let (_, from) = answer.text.split_once("role=\"status\"").expect("an answer");
+    let (inside, _) = from.split_once("</div>").expect("the answer ends");
+    assert!(inside.contains("class=\"src\"") && inside.contains("Guide 1 p. 1-28"), "{inside}");
+}
